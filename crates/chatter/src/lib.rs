@@ -1,0 +1,1 @@
+//! Stability of milling: closed forms so far.

@@ -1,0 +1,2 @@
+//! The command line: a job file in, a strategy out.
+fn main() {}

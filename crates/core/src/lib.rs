@@ -1,0 +1,1 @@
+//! The trade: answers in, a checked strategy out.

@@ -1,0 +1,1 @@
+//! Job files: versioned JSON of answers and strategies.

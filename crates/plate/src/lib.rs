@@ -1,0 +1,1 @@
+//! Thin plates: closed forms so far.

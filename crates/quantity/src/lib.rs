@@ -1,0 +1,1 @@
+//! Physical quantities as small types: parsing what people type, formatting what they read.

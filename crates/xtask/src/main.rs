@@ -1,0 +1,2 @@
+//! The errands: build and serve the page, run every test.
+fn main() {}

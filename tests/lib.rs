@@ -1,0 +1,1 @@
+//! Checks against the outside, and the rules of the house.
