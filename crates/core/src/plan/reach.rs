@@ -1,0 +1,70 @@
+//! What a round cutter reaches: opened area, leftover, and the largest cutter that passes.
+
+use super::{Area, widest_circle};
+
+/// Leftover pieces below this size are chord error, not material [mm2].
+const LEFTOVER_LEAST_MM2: f64 = 0.02;
+/// Half the width under which a leftover piece is a trace of the flattening [mm].
+const LEFTOVER_HALF_WIDTH_MM: f64 = 0.006;
+/// A leftover that holds a circle of this share of the cutter's radius is a passage that was missed, not a corner:
+/// a corner of interior angle a holds (1 - sin(a/2)) / (1 + sin(a/2)), which is under 0.7 down to 20 degrees.
+const MISSED_SHARE: f64 = 0.7;
+/// Ratio of one trial radius to the next in the search for the narrowest place.
+const SCAN_RATIO: f64 = 1.2;
+/// Steps of the scan: covers widths down to 1 / 60 of the widest place.
+const SCAN_STEPS: i32 = 22;
+/// Accuracy of the narrowest width [mm].
+const WIDTH_ERROR_MM: f64 = 0.005;
+
+/// What a cutter of that radius [mm] can reach inside the area: moved in by the radius, then out again.
+pub fn opened(area: &Area, radius: f64) -> Area {
+    let radius = radius.max(0.0);
+    area.offset(-radius).offset(radius).intersect(area)
+}
+
+/// What a cutter of that radius [mm] leaves: corners and passages it does not fit into, traces of the flattening dropped.
+pub fn leftover(area: &Area, radius: f64) -> Area {
+    let rest = area.subtract(&opened(area, radius));
+    let kept = rest.components().into_iter().filter(|piece| {
+        !piece.is_empty(LEFTOVER_LEAST_MM2) && !piece.offset(-LEFTOVER_HALF_WIDTH_MM).is_empty(0.0)
+    });
+    Area::from_shapes(kept.flat_map(|piece| piece.shapes().clone()).collect())
+}
+
+/// A cutter of that radius goes everywhere but into corners, without a gap in its way.
+fn passes(area: &Area, radius: f64) -> bool {
+    let centres = area.offset(-radius);
+    if centres.component_count() != area.component_count() {
+        return false;
+    }
+    let rest = area.subtract(&centres.offset(radius));
+    rest.offset(-MISSED_SHARE * radius).is_empty(0.0)
+}
+
+/// The width of the narrowest place [mm]: the diameter of the largest cutter that passes everywhere (corners apart).
+///
+/// Every piece must stay in one piece for the cutter's centre, and what it leaves may only be corners. 0 when empty.
+pub fn narrowest_width(area: &Area) -> f64 {
+    let Some((_, widest)) = widest_circle(area) else {
+        return 0.0;
+    };
+    let mut low = 0.0;
+    let mut high = widest;
+    for step in 0..SCAN_STEPS {
+        let radius = widest / SCAN_RATIO.powi(SCAN_STEPS - step);
+        if !passes(area, radius) {
+            high = radius;
+            break;
+        }
+        low = radius;
+    }
+    while high - low > WIDTH_ERROR_MM / 2.0 {
+        let middle = f64::midpoint(low, high);
+        if passes(area, middle) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    low + high
+}
