@@ -39,14 +39,6 @@ impl Area {
         Self::from_region(&Region::solid(contour.clone()), chord_error)
     }
 
-    pub(super) fn from_shapes(shapes: Shapes) -> Self {
-        Self { shapes }
-    }
-
-    pub(super) fn shapes(&self) -> &Shapes {
-        &self.shapes
-    }
-
     /// What is in either.
     pub fn union(&self, other: &Self) -> Self {
         Self {
@@ -106,6 +98,25 @@ impl Area {
     /// Nothing larger than `min_area` [mm2] is left.
     pub fn is_empty(&self, min_area: f64) -> bool {
         self.shapes.is_empty() || self.area_mm2() <= min_area
+    }
+
+    /// No circle of radius `half_width` [mm] fits in it.
+    ///
+    /// Area <= perimeter x inscribed radius holds for every area, which settles most cases without an offset.
+    pub fn is_thin(&self, half_width: f64) -> bool {
+        self.area_mm2() <= self.perimeter_mm() * half_width
+            && self.offset(-half_width).shapes.is_empty()
+    }
+
+    /// The area without the pieces that are smaller than `min_area` [mm2] or thinner than twice `half_width` [mm].
+    pub fn without_slivers(&self, min_area: f64, half_width: f64) -> Self {
+        let kept = self
+            .components()
+            .into_iter()
+            .filter(|p| !p.is_empty(min_area) && !p.is_thin(half_width));
+        Self {
+            shapes: kept.flat_map(|piece| piece.shapes).collect(),
+        }
     }
 
     /// Length of all boundaries [mm].

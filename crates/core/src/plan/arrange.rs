@@ -34,12 +34,9 @@ impl Arrangement {
     }
 }
 
-/// Drops the pieces that are too small or too thin to be material.
+/// The area without the pieces that are too small or too thin to be material.
 fn solid(area: &Area) -> Area {
-    let kept = area.components().into_iter().filter(|piece| {
-        !piece.is_empty(CELL_LEAST_MM2) && !piece.offset(-CELL_HALF_WIDTH_MM).is_empty(0.0)
-    });
-    Area::from_shapes(kept.flat_map(|piece| piece.shapes().clone()).collect())
+    area.without_slivers(CELL_LEAST_MM2, CELL_HALF_WIDTH_MM)
 }
 
 /// Cuts the plane by all regions: one cell for each combination of inside and outside that occurs, slivers dropped.

@@ -1,6 +1,6 @@
 //! Least distances between boundaries.
 
-use super::{Area, Point};
+use super::{Area, Bounds, Point};
 
 /// Distance from a point to a segment [mm].
 pub(super) fn to_segment(p: Point, a: Point, b: Point) -> f64 {
@@ -38,16 +38,39 @@ fn box_gap(a: Point, b: Point, c: Point, d: Point) -> f64 {
 
 /// Least distance between the boundaries of two areas [mm]; 0 where they cross, infinite when one is empty.
 pub fn distance(a: &Area, b: &Area) -> f64 {
-    let others: Vec<_> = b.segments().collect();
     let mut least = f64::INFINITY;
-    for (p, q) in a.segments() {
-        for &(r, s) in &others {
-            if box_gap(p, q, r, s) < least {
-                least = least.min(between(p, q, r, s));
+    let boxed = |area: &'_ Area| -> Vec<_> {
+        let corners = |ring: &[Point]| Bounds::of(ring.iter().copied());
+        area.loops()
+            .filter_map(|ring| Some((corners(ring)?, ring.to_vec())))
+            .collect()
+    };
+    let others = boxed(b);
+    for (box_a, ring_a) in boxed(a) {
+        for (box_b, ring_b) in &others {
+            if box_gap(box_a.min, box_a.max, box_b.min, box_b.max) >= least {
+                continue;
+            }
+            for (p, q) in closed(&ring_a) {
+                if box_gap(p, q, box_b.min, box_b.max) >= least {
+                    continue;
+                }
+                for (r, s) in closed(ring_b) {
+                    if box_gap(p, q, r, s) < least {
+                        least = least.min(between(p, q, r, s));
+                    }
+                }
             }
         }
     }
     least
+}
+
+/// The segments of a closed loop.
+fn closed(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> {
+    ring.iter()
+        .zip(ring.iter().cycle().skip(1))
+        .map(|(&a, &b)| (a, b))
 }
 
 /// Least distance from a point to the boundary of an area [mm]; infinite when it is empty.

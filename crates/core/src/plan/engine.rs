@@ -4,13 +4,10 @@ use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::integer::OverlayInt;
 use i_overlay::core::overlay::Overlay;
 use i_overlay::core::overlay_rule::OverlayRule;
-use i_overlay::i_float::int::angle::Angle;
 use i_overlay::i_float::int::point::IntPoint;
-use i_overlay::mesh::int::arc::ArcOptions;
-use i_overlay::mesh::int::outline::offset::IntOutlineOffset;
-use i_overlay::mesh::int::style::{IntLineJoin, IntOutlineStyle};
 
 use super::Point;
+use super::raw_offset::{first_collapse, raw_offset};
 
 /// Grid lines in a millimetre: a power of two (about 15 nm), so that what was computed comes back unchanged.
 const GRID_PER_MM: f64 = 65536.0;
@@ -18,10 +15,11 @@ const GRID_PER_MM: f64 = 65536.0;
 const REACH_MM: f64 = 1e6;
 /// Up to this [mm] 32-bit integers hold every intermediate result (2^29 of the 2^31 range).
 const SHORT_REACH_MM: f64 = 8000.0;
-/// Chord error of a rounded join [mm].
-pub(super) const JOIN_ERROR_MM: f64 = 0.004;
-/// Greatest angle of one chord of a join [rad].
-const JOIN_ANGLE_GREATEST: f64 = 0.7;
+
+/// Most stops of one offset where an arc shrinks to a corner; what folds after that is resolved in one go.
+const STOPS_GREATEST: usize = 4;
+/// A stop this near to the one before or to the end is not worth it [mm].
+const STOP_LEAST_MM: f64 = 0.01;
 
 /// Polygons with holes: each shape its outer loop (counter-clockwise), then its holes (clockwise).
 pub(super) type Shapes = Vec<Vec<Vec<Point>>>;
@@ -90,28 +88,44 @@ pub(super) fn combine(a: &[Vec<Vec<Point>>], b: &[Vec<Vec<Point>>], rule: Boolea
 
 /// Every boundary moved by `distance` [mm] (negative: inwards), joins rounded.
 pub(super) fn offset(shapes: &[Vec<Vec<Point>>], distance: f64) -> Shapes {
-    fn run<I: OverlayInt>(shapes: &[Vec<Vec<Point>>], distance: f64) -> Shapes {
-        let error = JOIN_ERROR_MM / distance.abs().max(JOIN_ERROR_MM);
-        let step = (2.0 * libm::acos(1.0 - error)).min(JOIN_ANGLE_GREATEST);
-        let options = ArcOptions {
-            max_step: Angle::from_radians(step).unwrap_or(Angle::ZERO),
-            ..ArcOptions::default()
-        };
-        let style = IntOutlineStyle::new(I::from_rounded_float(distance * GRID_PER_MM))
-            .line_join(IntLineJoin::Round(options));
-        to_grid::<I>(shapes)
-            .outline(&style)
-            .map(|grid| from_grid(&grid))
-            .unwrap_or_default()
-    }
-    let distance = if distance.is_finite() {
+    let mut left = if distance.is_finite() {
         distance.clamp(-REACH_MM, REACH_MM)
     } else {
         0.0
     };
-    if reach(shapes) + 1.5 * distance.abs() <= SHORT_REACH_MM {
-        run::<i32>(shapes, distance)
+    let mut current = None;
+    for _ in 0..STOPS_GREATEST {
+        let from: &[Vec<Vec<Point>>] = current.as_deref().unwrap_or(shapes);
+        let collapses = from
+            .iter()
+            .flatten()
+            .filter_map(|ring| first_collapse(ring, left));
+        let stop = collapses.fold(left, |a, b| if b.abs() < a.abs() { b } else { a });
+        if (left - stop).abs() < STOP_LEAST_MM || stop.abs() < STOP_LEAST_MM {
+            break;
+        }
+        current = Some(offset_at_once(from, stop));
+        left -= stop;
+    }
+    offset_at_once(current.as_deref().unwrap_or(shapes), left)
+}
+
+/// The raw offset of each loop, and of it what is wound positively.
+fn offset_at_once(shapes: &[Vec<Vec<Point>>], distance: f64) -> Shapes {
+    fn run<I: OverlayInt>(raw: &[Vec<Vec<Point>>]) -> Shapes {
+        let raw = to_grid::<I>(raw);
+        from_grid(&Overlay::<I>::from_subj(&raw).overlay(OverlayRule::Subject, FillRule::Positive))
+    }
+    let raw_shape = |shape: &Vec<Vec<Point>>| {
+        shape
+            .iter()
+            .map(|ring| raw_offset(ring, distance))
+            .collect()
+    };
+    let raw: Shapes = shapes.iter().map(raw_shape).collect();
+    if reach(&raw) <= SHORT_REACH_MM {
+        run::<i32>(&raw)
     } else {
-        run::<i64>(shapes, distance)
+        run::<i64>(&raw)
     }
 }

@@ -9,6 +9,7 @@ mod clearing;
 mod contour;
 mod distance;
 mod engine;
+mod raw_offset;
 mod reach;
 mod shapes;
 mod validate;

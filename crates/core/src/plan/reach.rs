@@ -9,10 +9,14 @@ const LEFTOVER_HALF_WIDTH_MM: f64 = 0.006;
 /// A leftover that holds a circle of this share of the cutter's radius is a passage that was missed, not a corner:
 /// a corner of interior angle a holds (1 - sin(a/2)) / (1 + sin(a/2)), which is under 0.7 down to 20 degrees.
 const MISSED_SHARE: f64 = 0.7;
+/// A leftover that lies farther than this many radii from the cutter's centre is a passage too (a corner under 29 degrees).
+const MISSED_DEPTH: f64 = 4.0;
+/// Added to the cutter so that the traces of flattening vanish [mm].
+const TRACE_MM: f64 = 0.012;
 /// Ratio of one trial radius to the next in the search for the narrowest place.
-const SCAN_RATIO: f64 = 1.2;
-/// Steps of the scan: covers widths down to 1 / 60 of the widest place.
-const SCAN_STEPS: i32 = 22;
+const SCAN_RATIO: f64 = 1.3;
+/// Steps of the scan: covers widths down to 1 / 39 of the widest place.
+const SCAN_STEPS: i32 = 14;
 /// Accuracy of the narrowest width [mm].
 const WIDTH_ERROR_MM: f64 = 0.005;
 
@@ -24,11 +28,8 @@ pub fn opened(area: &Area, radius: f64) -> Area {
 
 /// What a cutter of that radius [mm] leaves: corners and passages it does not fit into, traces of the flattening dropped.
 pub fn leftover(area: &Area, radius: f64) -> Area {
-    let rest = area.subtract(&opened(area, radius));
-    let kept = rest.components().into_iter().filter(|piece| {
-        !piece.is_empty(LEFTOVER_LEAST_MM2) && !piece.offset(-LEFTOVER_HALF_WIDTH_MM).is_empty(0.0)
-    });
-    Area::from_shapes(kept.flat_map(|piece| piece.shapes().clone()).collect())
+    area.subtract(&opened(area, radius))
+        .without_slivers(LEFTOVER_LEAST_MM2, LEFTOVER_HALF_WIDTH_MM)
 }
 
 /// A cutter of that radius goes everywhere but into corners, without a gap in its way.
@@ -37,8 +38,13 @@ fn passes(area: &Area, radius: f64) -> bool {
     if centres.component_count() != area.component_count() {
         return false;
     }
-    let rest = area.subtract(&centres.offset(radius));
-    rest.offset(-MISSED_SHARE * radius).is_empty(0.0)
+    let rest = area.subtract(&centres.offset(radius + TRACE_MM));
+    rest.components()
+        .iter()
+        .all(|piece| piece.is_thin(MISSED_SHARE * radius))
+        && rest
+            .subtract(&centres.offset(MISSED_DEPTH * radius))
+            .is_empty(LEFTOVER_LEAST_MM2)
 }
 
 /// The width of the narrowest place [mm]: the diameter of the largest cutter that passes everywhere (corners apart).

@@ -5,7 +5,7 @@ use std::collections::BinaryHeap;
 use super::{Area, Point, distance_point};
 
 /// Accuracy of the radius [mm].
-const RADIUS_ERROR_MM: f64 = 0.001;
+const RADIUS_ERROR_MM: f64 = 0.01;
 /// Accuracy of the radius as a share of the area's extent.
 const RADIUS_ERROR_SHARE: f64 = 1e-6;
 /// Most squares that are looked at.
