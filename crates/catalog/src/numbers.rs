@@ -158,6 +158,7 @@ numbers! {
     skim_stepover_over_d: "Stepover of the floor skim over diameter.";
     // Reach and stiffness.
     reach_over_d_plain: "Stick-out over diameter up to which nothing special is needed, carbide.";
+    reach_over_d_plain_hss: "Stick-out over diameter up to which nothing special is needed, high-speed steel.";
     reach_over_d_avoid: "Stick-out over diameter to avoid, carbide.";
     grip_length_over_shank: "Shank length in the collet over shank diameter, at least.";
     contact_compliance: "Share of a cutter's bending compliance that its clamping adds.";
@@ -168,6 +169,14 @@ numbers! {
     wall_step_over_thickness: "Step-down beside a finished rib or wall over its thickness, at most.";
     web_tone_share: "Closeness of tooth rate or a low harmonic to the web's tone at which it is listened for, as a share of the tone.";
     web_damping: "Damping ratio of a web without backing.";
+    web_lift_mm: "Lift of a web that is not bonded, where no tolerance was asked.";
+    wall_lean_mm: "Lean of a wall over a step-down, where no tolerance was asked.";
+    // Practice.
+    reference_kc_n_per_mm2: "Specific cutting force kc1.1 of the aluminium in which the machines' ladder of practice is given.";
+    reference_mc: "Exponent mc that goes with the reference.";
+    least_step_down_mm: "The least step-down that is tried.";
+    sharp_corner_mm: "Radius that a corner called sharp has in truth.";
+    runout_to_feed: "Total indicated runout over feed per tooth, at most, with more than one tooth.";
     // Listening.
     listen_start_share: "Start depth of the listen ladder over the depth that is planned.";
     listen_increment_share: "Increment of the listen ladder over the depth that is planned.";

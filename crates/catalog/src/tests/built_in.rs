@@ -208,65 +208,6 @@ fn materials_are_physically_sane() {
     }
 }
 
-/// Kc of a published table at 0.1 mm chip lies in the range of the row.
-///
-/// Source: iscar2017 p. 558 and tungaloy2020 p. 1650 (read): kc in N/mm2, worked out at 0.1 mm from kc1.1 and mc, or
-/// printed at fz 0.1 mm.
-#[test]
-fn published_specific_forces_lie_in_the_ranges() {
-    let published = [
-        ("steel_s235", 1350.0 * tenth(0.21)),
-        ("steel_s235", 2150.0),
-        ("steel_c45", 1500.0 * tenth(0.22)),
-        ("steel_c45", 1970.0),
-        ("steel_42crmo4", 1675.0 * tenth(0.24)),
-        ("steel_42crmo4", 2450.0),
-        ("steel_1_2379", 2450.0 * tenth(0.23)),
-        ("steel_1_2379", 2030.0),
-        ("stainless_304", 2150.0 * tenth(0.20)),
-        ("iron_gjl250", 1150.0 * tenth(0.20)),
-        ("iron_gjl250", 1660.0),
-        ("iron_gjs400", 1225.0 * tenth(0.25)),
-        ("al_6082_t6", 800.0 * tenth(0.25)),
-        ("al_5083", 700.0 * tenth(0.25)),
-        ("al_cast_si", 700.0 * tenth(0.25)),
-        ("al_cast_si", 660.0),
-        ("brass_cuzn39pb3", 700.0 * tenth(0.27)),
-        ("brass_cuzn39pb3", 1090.0),
-        ("ti_6al4v", 2110.0 * tenth(0.22)),
-        ("ti_6al4v", 1245.0 * tenth(0.24)),
-        ("inconel_718", 3300.0 * tenth(0.24)),
-        ("steel_55hrc", 4600.0),
-    ];
-    let catalog = Catalog::builtin();
-    for (id, kc) in published {
-        let row = catalog.material(id).expect(id);
-        let (low, high) = (
-            row.kc1_1.low.to_n_per_mm2() * tenth(row.mc),
-            row.kc1_1.high.to_n_per_mm2() * tenth(row.mc),
-        );
-        // The ends of a range are rounded to 10 N/mm2 at 1 mm: at most 1 % of the smallest.
-        assert!(
-            low * 0.985 <= kc && kc <= high * 1.015,
-            "{id}: {kc:.0} outside {low:.0} to {high:.0}"
-        );
-    }
-}
-
-/// 0.1^-m, by bisection on the square root: 0.1^(1/2^k) summed over the binary digits of m.
-fn tenth(m: f64) -> f64 {
-    let (mut power, mut rest, mut step) = (1.0, m, 10.0_f64);
-    for _ in 0..50 {
-        step = step.sqrt();
-        rest *= 2.0;
-        if rest >= 1.0 {
-            rest -= 1.0;
-            power *= step;
-        }
-    }
-    power
-}
-
 #[test]
 fn machines_are_physically_sane() {
     for row in &Catalog::builtin().machines {
