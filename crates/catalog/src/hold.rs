@@ -51,7 +51,7 @@ pub struct HoldRow {
     pub suits_rectangular: bool,
     /// Whether it needs the boss to be bored and bolted.
     pub needs_boss: bool,
-    /// Groups of materials (ids) that it fails on.
+    /// Materials (ids) that it fails on.
     pub fails_on: Vec<String>,
     /// Time to set up.
     pub setup: Duration,

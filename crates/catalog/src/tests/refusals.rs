@@ -243,3 +243,25 @@ fn messages_name_the_place() {
         "mine.json: row fan: depth_factor is not positive"
     );
 }
+
+#[test]
+fn a_file_that_is_cut_off_is_refused_wherever_it_ends() {
+    for file in builtin::FILES {
+        let whole = file.text.trim_end();
+        for end in (0..whole.len())
+            .step_by(251)
+            .filter(|end| whole.is_char_boundary(*end))
+        {
+            let cut = DataFile {
+                name: file.name,
+                text: &whole[..end],
+            };
+            let error = Catalog::read(&[cut], "").err();
+            assert!(
+                matches!(error, Some(CatalogError::NotJson { .. })),
+                "{} up to {end}: {error:?}",
+                file.name
+            );
+        }
+    }
+}
