@@ -1,1 +1,30 @@
-//! Stability of milling: closed forms so far.
+//! Stability of milling: will the cut sing?
+//!
+//! Two perpendicular modes of the cutter's tip, a circular tooth path, no helix, equal pitch. What is here is the
+//! **zero-order** frequency-domain solution (the force variation averaged over a tooth period): it gives a depth that is
+//! quiet at any speed, quickly. It must **not** be sold as lobes: at light radial cuts its limit at one speed can be
+//! unsafe by up to 3.4 times, because an interrupted cut has period-doubling lobes that the average does not know. What a
+//! period-by-period (Floquet) check finds is a later issue's work.
+//!
+//! | symbol | words | SI unit | origin |
+//! |---|---|---|---|
+//! | `k`, `zeta`, `omega_n` | stiffness, damping ratio, natural angular frequency of a mode | N/m, -, rad/s | common |
+//! | `phi_st`, `phi_ex` | angle at which a tooth enters and leaves, from the normal to the feed | rad | `altintas1995` |
+//! | `kt`, `kr_ratio` | tangential cutting coefficient; radial over tangential | Pa, - | `altintas1995` |
+//! | `z` | teeth | - | ISO 13399 |
+//! | `a_lim` | limit depth (axial) | m | `altintas1995` |
+//!
+//! x is the feed direction, y the normal to it; up-milling enters at 0, down-milling leaves at pi.
+#![warn(missing_docs)]
+
+pub mod directional;
+pub mod floor;
+mod math;
+pub mod mode;
+pub mod process_damping;
+pub mod speed;
+pub mod zero_order;
+
+pub use directional::{Directional, directional, down_milling, slotting, up_milling};
+pub use mode::{Cut, Mode};
+pub use zero_order::{quiet_depth, quiet_depth_detuned, quiet_depth_one_mode};

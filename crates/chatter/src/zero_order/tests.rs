@@ -1,0 +1,111 @@
+use super::*;
+use crate::directional::{down_milling, slotting, up_milling};
+
+fn mode(f_n: f64, zeta: f64, k: f64) -> Mode {
+    Mode {
+        k,
+        zeta,
+        omega_n: 2.0 * PI * f_n,
+    }
+}
+
+fn cut(z: u32, arc: (f64, f64), kt: f64, kr_ratio: f64) -> Cut {
+    Cut {
+        z,
+        phi_st: arc.0,
+        phi_ex: arc.1,
+        kt,
+        kr_ratio,
+    }
+}
+
+/// Source: closed form of one mode, `tlusty1963` (from memory).
+#[test]
+fn one_mode_agrees_with_the_closed_form() {
+    let x = mode(922.0, 0.011, 1.34e6);
+    for arc in [
+        slotting(),
+        up_milling(0.05),
+        up_milling(0.5),
+        down_milling(0.5),
+        down_milling(0.1),
+    ] {
+        let cut = cut(2, arc, 600e6, 1.0 / 3.0);
+        let scanned = quiet_depth(&x, &Mode::rigid(), &cut);
+        let closed = quiet_depth_one_mode(&x, &cut);
+        assert!(
+            (scanned / closed - 1.0).abs() < 1e-8,
+            "{scanned} against {closed}"
+        );
+    }
+}
+
+/// Source: own independent sweep in another language, 3 teeth, slot, 796 MPa; see `published_stability` for the rest.
+#[test]
+fn nothing_is_missed_by_the_coarse_look() {
+    let cut_slot = cut(3, slotting(), 800e6, 0.3);
+    for detune in [1.0, 1.02, 1.05, 1.1, 1.2, 1.5, 3.0] {
+        for (zx, zy) in [(0.02, 0.02), (0.01, 0.05), (0.08, 0.02)] {
+            let (x, y) = (mode(1000.0, zx, 2e6), mode(1000.0 * detune, zy, 3e6));
+            let system = System::new(&x, &y, &cut_slot).unwrap();
+            let dense = (1..400_000)
+                .map(|i| system.gain(2.0 * PI * f64::from(i) * 0.02))
+                .fold(f64::NEG_INFINITY, f64::max);
+            let found = system.largest_gain();
+            assert!(
+                found >= dense * (1.0 - 1e-6),
+                "{detune} {zx} {zy}: {found} below {dense}"
+            );
+        }
+    }
+}
+
+#[test]
+fn equal_modes_cost_a_slot_most_of_its_depth() {
+    let x = mode(1500.0, 0.02, 2e6);
+    let cut = cut(3, slotting(), 767.01e6, 168.8 / 767.01);
+    let alone = quiet_depth(&x, &Mode::rigid(), &cut);
+    let equal = quiet_depth(&x, &x, &cut);
+    assert!(equal < 0.2 * alone, "{equal} {alone}");
+    assert!(
+        quiet_depth_detuned(&x, &mode(1800.0, 0.02, 2e6), &cut)
+            < quiet_depth(&x, &mode(1800.0, 0.02, 2e6), &cut)
+    );
+}
+
+#[test]
+fn impossible_input_promises_nothing() {
+    let good = mode(1000.0, 0.02, 2e6);
+    let slot = cut(3, slotting(), 700e6, 0.3);
+    for bad in [
+        Mode {
+            k: f64::NAN,
+            ..good
+        },
+        Mode { zeta: -0.1, ..good },
+        Mode {
+            omega_n: 0.0,
+            ..good
+        },
+        Mode {
+            omega_n: f64::INFINITY,
+            ..good
+        },
+    ] {
+        assert!(quiet_depth(&bad, &good, &slot) <= 0.0);
+        assert!(quiet_depth_one_mode(&bad, &slot) <= 0.0);
+    }
+    for bad in [
+        Cut { z: 0, ..slot },
+        Cut {
+            phi_ex: 0.0,
+            ..slot
+        },
+        Cut {
+            kt: f64::NAN,
+            ..slot
+        },
+    ] {
+        assert!(quiet_depth_detuned(&good, &good, &bad) <= 0.0);
+    }
+}
