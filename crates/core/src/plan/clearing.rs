@@ -10,7 +10,7 @@ const BEND_RATIO: f64 = 1.05;
 /// Bends wider than this are straight for the cutter [mm].
 const BEND_WIDEST_MM: f64 = 200.0;
 /// Most passes that are counted.
-const PASSES_GREATEST: usize = 2000;
+const PASSES_GREATEST: f64 = 2000.0;
 /// Passes that enclose less than this are the last point of a pass [mm2].
 const PASS_LEAST_MM2: f64 = 1e-4;
 /// Pieces between passes below this size need no pass of their own [mm2].
@@ -36,7 +36,7 @@ pub struct Ring {
     pub loops: usize,
     /// Sharp inner corners: places where the centre turns on the spot towards the material.
     pub corner_count: usize,
-    /// Tightest inner bend of the centre's path [mm]: 0 at a sharp corner, infinite when it never turns that way.
+    /// Tightest inner bend of the centre's path [mm], right to about 1 % (the grid's rounding): 0 at a sharp corner, infinite when it never turns that way.
     pub least_radius_mm: f64,
     /// The inner bends, by radius.
     pub bends: Vec<Bend>,
@@ -82,15 +82,21 @@ pub fn wall_pass_length(area: &Area, cutter_radius: f64) -> f64 {
 /// Passes at `cutter_radius`, + `stepover`, + stepover ... from the boundary until nothing is left [all mm].
 ///
 /// The allowance on the wall is taken off the area beforehand (`Area::offset`). Nothing comes back for a radius or
-/// stepover that is not positive.
+/// stepover that is not positive, nor for a stepover so small that it would take more than 2000 passes.
 pub fn clearing(area: &Area, cutter_radius: f64, stepover: f64) -> Clearing {
     let mut result = Clearing::default();
     if !(cutter_radius > 0.0 && stepover > 0.0 && cutter_radius.is_finite()) {
         return result;
     }
+    let room = area
+        .bounds()
+        .map_or(0.0, |b| b.width().min(b.height()) / 2.0);
+    if room / stepover > PASSES_GREATEST {
+        return result;
+    }
     let mut offset = cutter_radius;
     let mut pass = area.offset(-cutter_radius);
-    while !pass.is_empty(PASS_LEAST_MM2) && result.rings.len() < PASSES_GREATEST {
+    while !pass.is_empty(PASS_LEAST_MM2) {
         result.rings.push(ring(&pass, offset));
         let next = pass.offset(-stepover);
         if stepover > cutter_radius {
