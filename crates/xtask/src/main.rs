@@ -1,2 +1,65 @@
-//! The errands: build and serve the page, run every test.
-fn main() {}
+//! The errands: `cargo xtask build | package | serve | test`. Nothing needs installing first but Rust by rustup.
+#![allow(
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "an errand reports to the terminal"
+)]
+
+mod errand;
+mod fingerprint;
+mod html;
+mod page;
+mod server;
+mod single;
+mod sizes;
+mod tools;
+
+use errand::Fallible;
+use std::process::ExitCode;
+
+const USAGE: &str = "\
+cargo xtask serve     build the page and serve it on this machine
+cargo xtask build     build the page into dist/
+cargo xtask package   build the page, and the whole of it as one file: dist-single/thinwright.html
+";
+
+/// Ports tried, in this order, when the page is served.
+const PORTS: std::ops::Range<u16> = 8080..8180;
+
+fn main() -> ExitCode {
+    let errand = std::env::args().nth(1);
+    let done = match errand.as_deref() {
+        Some("serve") => serve(),
+        Some("build") => build(),
+        Some("package") => package(),
+        _ => Err(USAGE.to_owned()),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(why) => {
+            eprintln!("{why}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn build() -> Fallible<()> {
+    tools::wasm_target()?;
+    let built = page::build()?;
+    page::write_dist(&built)
+}
+
+fn package() -> Fallible<()> {
+    tools::wasm_target()?;
+    let built = page::build()?;
+    page::write_dist(&built)?;
+    single::write_file(&built)
+}
+
+fn serve() -> Fallible<()> {
+    build()?;
+    let server = server::Server::bind(errand::root().join("dist"), PORTS)
+        .map_err(|e| format!("no free port among {PORTS:?}: {e}"))?;
+    println!("The page is at {}  (Ctrl+C ends it)", server.address());
+    server.run()
+}

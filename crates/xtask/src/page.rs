@@ -1,0 +1,132 @@
+//! Builds the page: the program to WASM, its glue, style sheets and scripts into `dist/`.
+
+use crate::errand::{
+    Fallible, cargo, fresh_folder, read, read_bytes, root, run, target_folder, write,
+};
+use crate::fingerprint::hashed_name;
+use crate::html::{self, Line};
+use crate::sizes;
+use std::path::{Path, PathBuf};
+use wasm_bindgen_cli_support::Bindgen;
+
+const PROGRAM: &str = "thinwright-web";
+const TARGET: &str = "wasm32-unknown-unknown";
+
+/// How the glue is loaded.
+#[derive(Clone, Copy)]
+pub(crate) enum Glue {
+    /// As a module, from a server.
+    Module,
+    /// As a plain script, from within one file.
+    Script,
+}
+
+/// What the compiler made.
+pub(crate) struct Built {
+    /// The program before its glue is split off.
+    wasm: PathBuf,
+    target: PathBuf,
+}
+
+/// Compiles the program.
+pub(crate) fn build() -> Fallible<Built> {
+    run(&mut cargo(&[
+        "build",
+        "--release",
+        "--package",
+        PROGRAM,
+        "--bin",
+        PROGRAM,
+        "--target",
+        TARGET,
+    ]))?;
+    let target = target_folder()?;
+    let wasm = target
+        .join(TARGET)
+        .join("release")
+        .join(format!("{PROGRAM}.wasm"));
+    Ok(Built { wasm, target })
+}
+
+/// The glue (JavaScript) and the program (WASM).
+pub(crate) fn bind(built: &Built, glue: Glue) -> Fallible<(String, Vec<u8>)> {
+    let folder = built.target.join("page").join(match glue {
+        Glue::Module => "module",
+        Glue::Script => "script",
+    });
+    fresh_folder(&folder)?;
+    let mut bindgen = Bindgen::new();
+    bindgen
+        .input_path(&built.wasm)
+        .typescript(false)
+        .remove_name_section(true)
+        .remove_producers_section(true);
+    match glue {
+        Glue::Module => bindgen.web(true),
+        Glue::Script => bindgen.no_modules(true),
+    }
+    .and_then(|bindgen| bindgen.omit_default_module_path(true).generate(&folder))
+    .map_err(|e| format!("wasm-bindgen: {e:#}"))?;
+    let script = read(&folder.join(format!("{PROGRAM}.js")))?;
+    let wasm = read_bytes(&folder.join(format!("{PROGRAM}_bg.wasm")))?;
+    Ok((script, wasm))
+}
+
+/// Writes `dist/`.
+pub(crate) fn write_dist(built: &Built) -> Fallible<()> {
+    let (script, wasm) = bind(built, Glue::Module)?;
+    let dist = root().join("dist");
+    fresh_folder(&dist)?;
+    let script_name = hashed_name(&format!("{PROGRAM}.js"), script.as_bytes());
+    let wasm_name = hashed_name(&format!("{PROGRAM}.wasm"), &wasm);
+    write(&dist.join(&script_name), &script)?;
+    write(&dist.join(&wasm_name), &wasm)?;
+    let web = root().join("web");
+    let source = read(&web.join("index.html"))?;
+    let mut page = String::new();
+    for line in html::lines(&source)? {
+        page += &match line {
+            Line::Style(path) => {
+                let style = read_bytes(&web.join(path))?;
+                let name = hashed_name(path, &style);
+                write(&dist.join(&name), style)?;
+                format!("<link rel=\"stylesheet\" href=\"./{name}\">\n")
+            }
+            Line::Copy(path) => {
+                copy(&web.join(path), &dist)?;
+                String::new()
+            }
+            Line::Program => preload(&script_name, &wasm_name),
+            Line::Text(text) if text.trim() == "</body>" => {
+                format!("{}{text}\n", loader(&script_name, &wasm_name))
+            }
+            Line::Text(text) => format!("{text}\n"),
+        };
+    }
+    write(&dist.join("index.html"), page)?;
+    sizes::print("dist/: program", &wasm);
+    sizes::print("       glue", script.as_bytes());
+    Ok(())
+}
+
+fn copy(file: &Path, folder: &Path) -> Fallible<()> {
+    write(
+        &folder.join(file.file_name().unwrap_or_default()),
+        read_bytes(file)?,
+    )
+}
+
+/// Lets the browser fetch the program while it still reads the page.
+fn preload(script: &str, wasm: &str) -> String {
+    format!(
+        "<link rel=\"modulepreload\" href=\"./{script}\">\n\
+         <link rel=\"preload\" href=\"./{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n"
+    )
+}
+
+/// The element that starts the program; Trunk.toml has the same under `pattern_script`.
+fn loader(script: &str, wasm: &str) -> String {
+    format!(
+        "<script type=\"module\" src=\"./boot.js\" data-js=\"./{script}\" data-wasm=\"./{wasm}\"></script>\n"
+    )
+}

@@ -1,0 +1,20 @@
+// Starts the program that this file carries, and makes workers from the same text.
+"use strict";
+(() => {
+  const text = id => document.getElementById(id).textContent;
+  const glue = text("glue");
+  const bytes = Uint8Array.from(atob(text("program")), character => character.charCodeAt(0));
+  globalThis.thinwright = {
+    startWorker(module) {
+      const wait = "self.onmessage = event => { self.onmessage = null; wasm_bindgen({module_or_path: event.data[1]}); };";
+      const url = URL.createObjectURL(new Blob([glue, "\n", wait], {type: "text/javascript"}));
+      const worker = new Worker(url);
+      worker.postMessage(["", module]);
+      return worker;
+    }
+  };
+  wasm_bindgen({module_or_path: bytes}).catch(error => {
+    document.getElementById("no-start")?.removeAttribute("hidden");
+    console.error(error);
+  });
+})();

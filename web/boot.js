@@ -1,0 +1,23 @@
+// Starts the program; a file of its own, as the policy allows no inline script.
+const tag = document.querySelector("script[data-js]");
+const resolved = name => new URL(name, document.baseURI).href;
+const glue = resolved(tag.dataset.js);
+const program = resolved(tag.dataset.wasm);
+
+globalThis.thinwright = {
+  // A worker that runs the same compiled program: what it posts first is up to the program.
+  startWorker(module) {
+    const worker = new Worker(resolved("./worker.js"), {type: "module"});
+    worker.postMessage([glue, module]);
+    return worker;
+  }
+};
+
+try {
+  const {default: start} = await import(glue);
+  await start({module_or_path: program});
+} catch (error) {
+  document.getElementById("no-start")?.removeAttribute("hidden");
+  console.error(error);
+}
+navigator.serviceWorker?.register(resolved("./sw.js"));
