@@ -1,1 +1,46 @@
-//! Every sentence: a kind and its numbers in, words in a language out.
+//! Every sentence that people read: a kind and its numbers in, words out.
+//!
+//! The page, the sheet and the command line say the same thing because they take it from here. Nothing here computes a
+//! physical value, and no sentence stands anywhere else. [`Speaker`] carries what sentences depend on: the unit system,
+//! the tables' names and the rack as it was typed.
+#![warn(missing_docs)]
+
+mod checks;
+mod choices;
+mod considered;
+mod fields;
+mod knowing;
+mod limits;
+mod listen;
+mod methods;
+mod orders;
+mod plain;
+mod problems;
+mod refusals;
+mod remedies;
+mod setups;
+mod speaker;
+mod steps;
+mod tasks;
+mod text;
+mod turn_over;
+mod unknowns;
+mod verdicts;
+
+pub use checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HOLD_POINTS};
+pub use choices::choice;
+pub use fields::{FieldText, field, group};
+pub use knowing::{WorthKnowing, worth_knowing};
+pub use limits::{limit_meaning, limit_name};
+pub use methods::{method_how, method_name};
+pub use orders::{order_name, order_why};
+pub use plain::plain;
+pub use setups::face;
+pub use speaker::Speaker;
+pub use steps::TypedValue;
+pub use tasks::{task_name, task_why};
+pub use unknowns::{known, unknown_how, unknown_name};
+pub use verdicts::{Band, band, severity, utilisation, verdict};
+
+#[cfg(test)]
+mod tests;

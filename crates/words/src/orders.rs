@@ -1,0 +1,120 @@
+//! Orders of the work in words: what each is, why it was chosen, and the figure that set it aside.
+
+use crate::Speaker;
+use crate::limits::limit_name;
+use crate::setups::face;
+use crate::tasks::task_name;
+use crate::text::plural;
+use crate::verdicts::utilisation;
+use thinwright_core::field::Table;
+use thinwright_core::order::OrderId;
+use thinwright_core::strategy::{OrderReport, OrderVerdict};
+use thinwright_quantity::Duration;
+
+/// An order's name.
+pub fn order_name(order: OrderId) -> &'static str {
+    match order {
+        OrderId::OneFace => "all from one face",
+        OrderId::SlotsIntoStock => "slots blind, into stock that the second recess removes",
+        OrderId::SlotsBeforeSkim => "slots before the last skim of the floor",
+        OrderId::SlotsLast => "slots last, through the finished web",
+        OrderId::NoSlots => "first face, then the other",
+    }
+}
+
+/// What speaks for an order.
+pub fn order_why(order: OrderId) -> &'static str {
+    match order {
+        OrderId::OneFace => "nothing is turned over, so no second datum is to be found",
+        OrderId::SlotsIntoStock => "the slots are cut while the web still rests on solid stock",
+        OrderId::SlotsBeforeSkim => {
+            "the skim comes after the slots have let the web move, and takes their burr"
+        }
+        OrderId::SlotsLast => "the web is whole, and stiff, for every cut but the last ones",
+        OrderId::NoSlots => "there are no slots to place",
+    }
+}
+
+impl Speaker<'_> {
+    /// An order with its holding: `slots last ..., face A first, backed by machined plug, boss bolted`.
+    pub fn order(&self, report: &OrderReport) -> String {
+        let mut out = order_name(report.order).to_owned();
+        if report.order != OrderId::OneFace {
+            out += &format!(", {} first", face(report.first));
+            if report.backing == "none" {
+                out += ", web not backed";
+            } else {
+                out += &format!(
+                    ", web backed: {}",
+                    self.row(Table::Backings, &report.backing)
+                );
+            }
+            if report.boss_bolted {
+                out += ", boss bolted";
+            }
+        }
+        out
+    }
+
+    /// The figures of an order.
+    pub fn order_figures(&self, report: &OrderReport) -> String {
+        match &report.verdict {
+            OrderVerdict::Works {
+                time,
+                warnings,
+                worst,
+                softest_web,
+            } => {
+                let mut out = self.time(*time);
+                if let Some(web) = softest_web {
+                    out += &format!(", softest web {}", self.stiffness(*web));
+                }
+                match worst {
+                    Some((limit, u)) => {
+                        let count = plural(*warnings, "warning", "warnings");
+                        out += &format!(
+                            ", {count}, worst {} {}",
+                            limit_name(*limit),
+                            utilisation(*u)
+                        );
+                    }
+                    None => out += ", no warning",
+                }
+                out
+            }
+            OrderVerdict::Fails { task, limit } => match limit {
+                Some(limit) => format!(
+                    "no way to {}: {} stands in the way",
+                    task_name(*task),
+                    limit_name(*limit)
+                ),
+                None => format!("no way to {}", task_name(*task)),
+            },
+        }
+    }
+
+    /// Why an order was set aside for the chosen one: the figure that decided.
+    pub fn set_aside(&self, report: &OrderReport, chosen: &OrderReport) -> String {
+        let (
+            OrderVerdict::Works { time, warnings, .. },
+            OrderVerdict::Works {
+                time: chosen_time,
+                warnings: chosen_warnings,
+                ..
+            },
+        ) = (&report.verdict, &chosen.verdict)
+        else {
+            return self.order_figures(report);
+        };
+        let figures = self.order_figures(report);
+        let longer = *time - *chosen_time;
+        if warnings > chosen_warnings {
+            let more = plural(warnings - chosen_warnings, "warning", "warnings");
+            format!("{figures}: {more} more")
+        } else if longer > Duration::s(0.0) {
+            format!("{figures}: {} longer", self.time(longer))
+        } else {
+            format!("{figures}: no better in the whole")
+        }
+    }
+}

@@ -1,0 +1,243 @@
+//! A whole outcome as plain text: for the command line, for files, for comparing.
+
+use crate::Speaker;
+use crate::checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HOLD_POINTS};
+use crate::limits::limit_name;
+use crate::orders::order_why;
+use crate::text::{plural, upper_first};
+use crate::verdicts::utilisation;
+use thinwright_core::field::{Field, Table};
+use thinwright_core::limits::Severity;
+use thinwright_core::strategy::{OrderReport, Outcome, Refusal, Setup, Step, Strategy};
+
+/// Lines of a text, with indents.
+struct Lines(String);
+
+impl Lines {
+    fn put(&mut self, indent: usize, text: &str) {
+        for _ in 0..indent {
+            self.0.push_str("  ");
+        }
+        // What keeps number and unit together on a page is a plain blank in a terminal.
+        self.0.extend(text.chars().map(|c| {
+            if matches!(c, '\u{A0}' | '\u{202F}') {
+                ' '
+            } else {
+                c
+            }
+        }));
+        self.0.push('\n');
+    }
+
+    fn heading(&mut self, text: &str) {
+        self.0.push('\n');
+        self.put(0, text);
+    }
+
+    fn list(&mut self, heading: &str, items: &[String]) {
+        if !items.is_empty() {
+            self.heading(heading);
+            for item in items {
+                self.put(1, &format!("- {item}"));
+            }
+        }
+    }
+}
+
+/// The whole outcome in plain text.
+pub fn plain(speaker: &Speaker<'_>, outcome: &Outcome) -> String {
+    let mut lines = Lines(String::new());
+    lines.put(0, &title(speaker));
+    match outcome {
+        Outcome::Feasible(strategy) => feasible(speaker, strategy, &mut lines),
+        Outcome::Refused(refusal) => refused(speaker, refusal, &mut lines),
+    }
+    lines.0
+}
+
+fn title(speaker: &Speaker<'_>) -> String {
+    let text = |field: Field| speaker.answers.text(field.into()).trim();
+    let name = if text(Field::Name).is_empty() {
+        "Part without a name"
+    } else {
+        text(Field::Name)
+    };
+    let material = speaker.row(Table::Materials, text(Field::Material));
+    let machine = speaker.row(Table::Machines, text(Field::Machine));
+    let known = [name, material, machine]
+        .into_iter()
+        .filter(|t| !t.is_empty());
+    known.collect::<Vec<_>>().join("; ")
+}
+
+fn feasible(speaker: &Speaker<'_>, strategy: &Strategy, lines: &mut Lines) {
+    lines.put(0, &speaker.summary(strategy));
+    for (number, setup) in strategy.setups.iter().enumerate() {
+        setup_lines(speaker, number + 1, setup, lines);
+    }
+    if let Some(budget) = &strategy.turn_over {
+        lines.heading("Turning over");
+        lines.put(1, &speaker.turn_over(budget));
+    }
+    orders(speaker, &strategy.orders, lines);
+    lines.list("Worth measuring", &speaker.worth_knowing(strategy));
+    lines.list(
+        "Taken from tables, because nothing was answered",
+        &speaker.defaults(strategy),
+    );
+    lines.list(CAUTIONS_HEADING, &cautions(speaker, &strategy.cautions));
+    let owned = |items: &[&str]| items.iter().map(|s| (*s).to_owned()).collect::<Vec<_>>();
+    lines.list("Before every start", &owned(BEFORE_START));
+    lines.list("Stop and look", &owned(HOLD_POINTS));
+    if strategy.setups.len() > 1 {
+        lines.list("After turning over", &owned(AFTER_TURN_OVER));
+    }
+}
+
+impl Speaker<'_> {
+    /// A strategy in one line.
+    pub fn summary(&self, strategy: &Strategy) -> String {
+        let count = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+        let steps = strategy.setups.iter().map(|s| s.steps.len()).sum();
+        format!(
+            "{}, {}, {}, {} in all",
+            plural(count(strategy.setups.len()), "setup", "setups"),
+            plural(count(steps), "step", "steps"),
+            plural(strategy.cutter_changes, "cutter change", "cutter changes"),
+            self.time(strategy.time),
+        )
+    }
+
+    /// What was assumed, a line each.
+    pub fn defaults(&self, strategy: &Strategy) -> Vec<String> {
+        let each = strategy.defaults.iter();
+        each.map(|d| {
+            format!(
+                "{}: {}",
+                self.place(d.field),
+                self.answer(d.field.field, &d.value)
+            )
+        })
+        .collect()
+    }
+
+    /// The text of a caution; its id where there is none.
+    pub fn caution<'a>(&'a self, id: &'a str) -> &'a str {
+        self.catalog.caution(id).map_or(id, |row| row.text.as_str())
+    }
+}
+
+fn cautions(speaker: &Speaker<'_>, ids: &[String]) -> Vec<String> {
+    ids.iter()
+        .map(|id| speaker.caution(id).to_owned())
+        .collect()
+}
+
+fn setup_lines(speaker: &Speaker<'_>, number: usize, setup: &Setup, lines: &mut Lines) {
+    lines.heading(&format!("Setup {number}: {}", speaker.setup(setup)));
+    for step in &setup.steps {
+        step_lines(speaker, step, lines);
+    }
+}
+
+fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
+    let time = speaker.time(step.time);
+    lines.put(
+        1,
+        &format!(
+            "Step {}. {} ({time}, path {})",
+            step.number,
+            speaker.step(step),
+            speaker.path(step.path)
+        ),
+    );
+    for value in speaker.block(step).lines() {
+        lines.put(2, value);
+    }
+    if let Some(finding) = speaker.binding(step) {
+        lines.put(2, &format!("binding: {}", speaker.finding_line(finding)));
+        for remedy in &finding.remedies {
+            lines.put(3, &format!("would help: {}", speaker.remedy(remedy, step)));
+        }
+    }
+    let others = step
+        .findings
+        .iter()
+        .filter(|f| Some(*f) != speaker.binding(step));
+    for finding in others.filter(|f| f.severity == Severity::Advice && f.utilisation() > 1.0) {
+        lines.put(2, &format!("also: {}", speaker.finding_line(finding)));
+    }
+    let all: Vec<String> = step
+        .findings
+        .iter()
+        .map(|f| format!("{} {}", limit_name(f.limit), utilisation(f.utilisation())))
+        .collect();
+    lines.put(2, &format!("limits: {}", all.join(", ")));
+    lines.put(2, &format!("loads: {}", speaker.loads(&step.loads)));
+    if let Some(web) = &step.web {
+        lines.put(2, &format!("web: {}", speaker.web(web)));
+    }
+    if let Some(listen) = &step.listen {
+        lines.put(2, &format!("listen: {}", speaker.listen(listen)));
+    }
+    for considered in &step.considered {
+        lines.put(
+            2,
+            &format!("set aside: {}", speaker.considered(considered, Some(step))),
+        );
+    }
+    for id in &step.cautions {
+        lines.put(2, &format!("caution: {}", speaker.caution(id)));
+    }
+}
+
+fn orders(speaker: &Speaker<'_>, orders: &[OrderReport], lines: &mut Lines) {
+    let Some((chosen, others)) = orders.split_first() else {
+        return;
+    };
+    lines.heading("Orders worked out");
+    let why = order_why(chosen.order);
+    lines.put(
+        1,
+        &format!(
+            "chosen: {}: {}; {why}",
+            speaker.order(chosen),
+            speaker.order_figures(chosen)
+        ),
+    );
+    for other in others {
+        lines.put(
+            1,
+            &format!(
+                "set aside: {}: {}",
+                speaker.order(other),
+                speaker.set_aside(other, chosen)
+            ),
+        );
+    }
+}
+
+fn refused(speaker: &Speaker<'_>, refusal: &Refusal, lines: &mut Lines) {
+    lines.put(0, &speaker.refusal(refusal));
+    let changes: Vec<String> = refusal
+        .changes
+        .iter()
+        .map(|c| upper_first(&speaker.change(c)))
+        .collect();
+    lines.list(
+        "Single changes that would help, the smallest first",
+        &changes,
+    );
+    let tried: Vec<String> = refusal
+        .tried
+        .iter()
+        .map(|c| speaker.considered(c, None))
+        .collect();
+    lines.list("Tried", &tried);
+    let orders: Vec<String> = refusal
+        .orders
+        .iter()
+        .map(|o| format!("{}: {}", speaker.order(o), speaker.order_figures(o)))
+        .collect();
+    lines.list("Orders worked out", &orders);
+}

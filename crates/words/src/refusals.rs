@@ -1,0 +1,31 @@
+//! A reasoned no: what cannot be done, and the smallest change that would help.
+
+use crate::Speaker;
+use crate::problems::kind;
+use crate::tasks::task_name;
+use thinwright_core::strategy::{Change, Refusal};
+
+impl Speaker<'_> {
+    /// The no in one sentence.
+    pub fn refusal(&self, refusal: &Refusal) -> String {
+        let task = task_name(refusal.task);
+        match refusal.changes.first() {
+            Some(change) => format!(
+                "There is no way to {task}. The smallest change that would help: {}.",
+                self.change(change)
+            ),
+            None => format!("There is no way to {task}, and no single change of an answer helps."),
+        }
+    }
+
+    /// A change of one answer: `cutter 1: reach below the shank 14 mm instead of 11 mm`.
+    pub fn change(&self, change: &Change) -> String {
+        let kind = kind(change.field.field);
+        let place = self.place(change.field);
+        format!(
+            "{place} {} instead of {}",
+            self.value(kind, change.to),
+            self.value(kind, change.from)
+        )
+    }
+}

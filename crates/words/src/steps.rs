@@ -1,0 +1,157 @@
+//! A step in words: its title, the values to type, its loads, its binding finding.
+
+use crate::Speaker;
+use crate::limits::limit_name;
+use crate::methods::method_name;
+use crate::tasks::task_name;
+use crate::text::upper_first;
+use crate::verdicts::{utilisation, verdict};
+use thinwright_core::limits::Severity;
+use thinwright_core::strategy::{Finding, Loads, Step, WebReport};
+use thinwright_quantity::{Kind, Length};
+
+/// A value as it is typed into a path program.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TypedValue {
+    /// What it is called.
+    pub label: &'static str,
+    /// Symbol of ISO 3002, if there is one.
+    pub symbol: &'static str,
+    /// Value with its unit.
+    pub value: String,
+}
+
+impl Speaker<'_> {
+    /// A step's title: `Clear the recess: offset passes, level by level`.
+    pub fn step(&self, step: &Step) -> String {
+        format!(
+            "{}: {}",
+            upper_first(task_name(step.task)),
+            method_name(step.method)
+        )
+    }
+
+    /// The values to type, in the order in which path programs ask.
+    pub fn typed_values(&self, step: &Step) -> Vec<TypedValue> {
+        let v = |label, symbol, value| TypedValue {
+            label,
+            symbol,
+            value,
+        };
+        let mut out = vec![
+            v("cutter", "", self.cutter(step.cutter)),
+            v("spindle speed", "n", self.spindle_speed(step.n)),
+            v("feed", "vf", self.feed(step.vf)),
+            v("stepover", "ae", self.length(step.ae)),
+            v("step-down", "ap", self.length(step.ap)),
+            v(
+                "levels",
+                "",
+                self.value(Kind::Count, f64::from(step.levels)),
+            ),
+            v("from height", "z", self.length(step.z.0)),
+            v("to height", "z", self.length(step.z.1)),
+        ];
+        let nothing = Length::from_si(0.0);
+        if step.leave.0 > nothing {
+            out.push(v("leave on walls", "", self.length(step.leave.0)));
+        }
+        if step.leave.1 > nothing {
+            out.push(v("leave on the floor", "", self.length(step.leave.1)));
+        }
+        out.push(v("entry", "", self.entry(&step.entry)));
+        if let Some(feed) = step.corner_feed {
+            out.push(v("feed in corners", "vf", self.feed(feed)));
+        }
+        out.push(v("feed per tooth that follows", "fz", self.short(step.fz)));
+        out.push(v(
+            "surface speed that follows",
+            "vc",
+            self.surface_speed(step.vc),
+        ));
+        out
+    }
+
+    /// The values to type as one block to copy, a line each.
+    pub fn block(&self, step: &Step) -> String {
+        let lines = self.typed_values(step).into_iter().map(|v| {
+            let symbol = if v.symbol.is_empty() {
+                String::new()
+            } else {
+                format!(" {}", v.symbol)
+            };
+            format!("{}{symbol}: {}\n", v.label, v.value)
+        });
+        lines.collect()
+    }
+
+    /// The finding that binds a step: the closest of those that can refuse; of the others only what is broken comes first.
+    pub fn binding<'s>(&self, step: &'s Step) -> Option<&'s Finding> {
+        let refusing = step
+            .findings
+            .iter()
+            .filter(|f| f.severity <= Severity::Quality);
+        let advising = step
+            .findings
+            .iter()
+            .filter(|f| f.severity == Severity::Advice && f.utilisation() > 1.0);
+        let closest = |a: &&Finding, b: &&Finding| a.utilisation().total_cmp(&b.utilisation());
+        advising
+            .max_by(closest)
+            .or_else(|| refusing.max_by(closest))
+    }
+
+    /// A finding on one line: `web softness 1.12, warning: the web is ...`.
+    pub fn finding_line(&self, finding: &Finding) -> String {
+        format!(
+            "{} {}, {}: {}",
+            limit_name(finding.limit),
+            utilisation(finding.utilisation()),
+            verdict(finding, self.catalog.numbers.utilisation_holds),
+            self.finding(finding)
+        )
+    }
+
+    /// What the cut does, at likely values.
+    pub fn loads(&self, loads: &Loads) -> String {
+        let axial = if loads.mean_axial.si() < 0.0 {
+            "lifts with"
+        } else {
+            "pushes down with"
+        };
+        format!(
+            "sideways {} on average, {} at the peak; {axial} {}; {} at the spindle; chip {} mean, {} greatest; bend {}; \
+             stress in the cutter {}",
+            self.force(loads.mean_lateral),
+            self.force(loads.peak_lateral),
+            self.force(loads.mean_axial.abs()),
+            self.power(loads.power),
+            self.short(loads.chip.0),
+            self.short(loads.chip.1),
+            self.short(loads.deflection),
+            self.stress(loads.stress),
+        )
+    }
+
+    /// What the web is like under a cut.
+    pub fn web(&self, web: &WebReport) -> String {
+        let mut out = format!(
+            "{} of web under the cut: {} at its softest place, {} from the middle",
+            self.length(web.thickness),
+            self.stiffness(web.stiffness),
+            self.length(web.softest),
+        );
+        // Shown only where it makes a difference that can be read.
+        let unbacked = self.stiffness(web.unbacked);
+        if unbacked != self.stiffness(web.stiffness) {
+            out += &format!(" ({unbacked} without help)");
+        }
+        out += &format!(
+            "; cutter and machine {}; first tone {}, teeth pass at {}",
+            self.stiffness(web.chain),
+            self.frequency(web.frequency),
+            self.frequency(web.tooth_passing),
+        );
+        out
+    }
+}
