@@ -65,6 +65,8 @@ fn suffix(unit: &str) -> Option<&'static str> {
         ("mm/min", "_mm_per_min"),
         ("m/s", "_m_per_s"),
         ("rpm", "_rpm"),
+        ("in", "_in"),
+        ("in/min", "_in_per_min"),
         ("Hz", "_hz"),
         ("K", "_k"),
         ("N/um", "_n_per_um"),
@@ -196,4 +198,19 @@ numbers! {
     // Time.
     turn_over_s: "Time to turn the part over and find the datum again.";
     face_time_s: "Time to set up and start.";
+    lift_s: "Time lost at each lift, beside the travel.";
+    bolt_boss_s: "Time to bolt the boss down.";
+    warning_price_s: "Time that a warning broken by its whole limit is reckoned to cost when plans are compared.";
+    // What people type, and how well they know it.
+    own_figure_spread: "Spread of a figure from a data sheet, to both sides.";
+    measured_spread: "Spread of a figure that was measured, to both sides.";
+    guess_spread: "Spread of a figure that is an estimate, to both sides.";
+    typed_speed_step_rpm: "Step in which spindle speeds are typed.";
+    typed_feed_step_mm_per_min: "Step in which feeds are typed.";
+    typed_feed_step_in_per_min: "Step in which feeds are typed in inches.";
+    typed_depth_step_mm: "Step in which step-downs and stepovers are typed.";
+    typed_depth_step_in: "Step in which step-downs and stepovers are typed in inches.";
+    usual_helix_deg: "Helix angle of an end mill when nobody says.";
+    drill_feed_over_d: "Feed per turn of a small drill over its diameter.";
+    fast_cutter_m_per_min: "Surface speed at the machine's top speed from which a cutter's own limit matters.";
 }

@@ -1,1 +1,52 @@
 //! The trade: answers in, a checked strategy out.
+//!
+//! `Answers` are read into a [`job::Job`], every problem found at once; a [`search::Search`] works out every plan
+//! (order, faces, backing) with every cutter and method, holds every limit at the bad end of what is not known, and
+//! tells the cheapest plan that holds, or why there is none. Pure: no clock, no I/O, no globals, no panic on any input.
+#![warn(missing_docs)]
+
+pub mod answers;
+mod assemble;
+pub mod case;
+pub mod choice;
+pub mod estimate;
+pub mod field;
+mod generate;
+mod grip;
+pub mod job;
+mod judge;
+pub mod limits;
+mod listen;
+pub mod methods;
+pub mod order;
+pub mod part;
+pub mod pass;
+pub mod plan;
+pub mod problem;
+mod read;
+mod refuse;
+pub mod search;
+pub mod shape;
+pub mod strategy;
+pub mod task;
+mod time;
+pub mod web;
+
+pub use answers::{Answer, Answers};
+pub use estimate::Known;
+pub use field::{FIELDS, Field, FieldId};
+pub use job::Job;
+pub use problem::{Problem, ProblemKind};
+pub use read::read;
+pub use search::{Cache, Progress, Search};
+pub use strategy::Outcome;
+
+/// Works out the strategy of a job in one go.
+pub fn advise(job: &Job) -> Outcome {
+    let mut search = Search::new(job.clone(), Cache::default());
+    loop {
+        if let Progress::Done(outcome) = search.advance(u64::MAX) {
+            return outcome;
+        }
+    }
+}

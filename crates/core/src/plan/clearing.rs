@@ -1,7 +1,7 @@
 //! Clearing an area by offset passes from the wall inwards: path lengths, loops, bends.
 
-use super::Area;
 use super::area::ring_length;
+use super::{Area, Point};
 
 /// A vertex whose corner stands out more than this is a corner, not a chord of an arc [mm].
 const CORNER_HEIGHT_MM: f64 = 0.02;
@@ -9,6 +9,12 @@ const CORNER_HEIGHT_MM: f64 = 0.02;
 const BEND_RATIO: f64 = 1.05;
 /// Bends wider than this are straight for the cutter [mm].
 const BEND_WIDEST_MM: f64 = 200.0;
+/// Neighbours on each side that a radius is taken over.
+const WINDOW: usize = 3;
+/// Chords whose lengths differ by less than this factor belong to one arc.
+const CHORD_RATIO: f64 = 1.5;
+/// Turns are held to this in the estimate of a corner's height [rad].
+const TURN_GREATEST: f64 = 3.0;
 /// Most passes that are counted.
 const PASSES_GREATEST: f64 = 2000.0;
 /// Passes that enclose less than this are the last point of a pass [mm2].
@@ -85,7 +91,7 @@ pub fn wall_pass_length(area: &Area, cutter_radius: f64) -> f64 {
 /// stepover that is not positive, nor for a stepover so small that it would take more than 2000 passes.
 pub fn clearing(area: &Area, cutter_radius: f64, stepover: f64) -> Clearing {
     let mut result = Clearing::default();
-    if !(cutter_radius > 0.0 && stepover > 0.0 && cutter_radius.is_finite()) {
+    if !(cutter_radius > 0.0 && stepover > 0.0 && (cutter_radius + stepover).is_finite()) {
         return result;
     }
     let room = area
@@ -131,36 +137,80 @@ fn ring(pass: &Area, offset_mm: f64) -> Ring {
     };
     for points in pass.loops() {
         ring.length_mm += ring_length(points);
-        let count = points.len();
-        for i in 0..count {
-            let (before, at, after) = (
-                points[(i + count - 1) % count],
-                points[i],
-                points[(i + 1) % count],
-            );
-            let (u, v) = (at.minus(before), after.minus(at));
-            let turn = libm::atan2(u.cross(v), u.dot(v));
-            if turn <= 0.0 {
-                continue;
-            }
-            let chord = u.norm().min(v.norm());
-            // Height of an arc that turns by this much over this chord.
-            if chord * libm::tan(turn.min(3.0) / 4.0) / 2.0 > CORNER_HEIGHT_MM {
-                ring.corner_count += 1;
-                ring.least_radius_mm = 0.0;
-                continue;
-            }
-            let radius_mm = chord / (2.0 * libm::sin(turn / 2.0));
-            if radius_mm < BEND_WIDEST_MM {
-                ring.least_radius_mm = ring.least_radius_mm.min(radius_mm);
-                ring.add_bend(Bend {
-                    radius_mm,
-                    length_mm: chord,
-                });
+        let turns = turns(points);
+        for (i, turn) in turns.iter().enumerate() {
+            match turn {
+                Turn::Away => {}
+                Turn::Corner => {
+                    ring.corner_count += 1;
+                    ring.least_radius_mm = 0.0;
+                }
+                Turn::Arc { chord, .. } => {
+                    let radius_mm = radius_around(&turns, i, *chord);
+                    if radius_mm < BEND_WIDEST_MM {
+                        ring.least_radius_mm = ring.least_radius_mm.min(radius_mm);
+                        ring.add_bend(Bend {
+                            radius_mm,
+                            length_mm: *chord,
+                        });
+                    }
+                }
             }
         }
     }
     ring
+}
+
+/// What the path does at a vertex.
+#[derive(Debug, Clone, Copy)]
+enum Turn {
+    /// Goes straight on or turns away from the material.
+    Away,
+    /// Turns on the spot.
+    Corner,
+    /// Follows an arc: the shorter chord at the vertex [mm] and the turn [rad].
+    Arc { chord: f64, angle: f64 },
+}
+
+fn turns(points: &[Point]) -> Vec<Turn> {
+    let count = points.len();
+    let turn = |i: usize| {
+        let (before, at, after) = (
+            points[(i + count - 1) % count],
+            points[i],
+            points[(i + 1) % count],
+        );
+        let (u, v) = (at.minus(before), after.minus(at));
+        let angle = libm::atan2(u.cross(v), u.dot(v));
+        let chord = u.norm().min(v.norm());
+        // Height of an arc that turns by this much over this chord.
+        let height = chord * libm::tan(angle.min(TURN_GREATEST) / 4.0) / 2.0;
+        match angle {
+            angle if angle <= 0.0 => Turn::Away,
+            _ if height > CORNER_HEIGHT_MM => Turn::Corner,
+            angle => Turn::Arc { chord, angle },
+        }
+    };
+    (0..count).map(turn).collect()
+}
+
+/// Radius of the arc around a vertex, over the neighbours that have chords alike: the grid's rounding evens out.
+fn radius_around(turns: &[Turn], at: usize, chord: f64) -> f64 {
+    let count = turns.len();
+    let (mut length, mut angle) = (0.0, 0.0);
+    let mut add = |turn: Turn| match turn {
+        Turn::Arc { chord: c, angle: a } if c < chord * CHORD_RATIO && chord < c * CHORD_RATIO => {
+            length += c;
+            angle += a;
+            true
+        }
+        _ => false,
+    };
+    add(turns[at]);
+    let reach = WINDOW.min((count - 1) / 2);
+    let _ = (1..=reach).all(|k| add(turns[(at + k) % count]));
+    let _ = (1..=reach).all(|k| add(turns[(at + count - k) % count]));
+    length / angle
 }
 
 impl Ring {

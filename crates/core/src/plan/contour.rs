@@ -8,8 +8,8 @@ use super::Point;
 const CHORD_ERROR_LEAST: f64 = 1e-4;
 /// Greatest angle of one chord [rad]: an octagon at worst.
 const CHORD_ANGLE_GREATEST: f64 = PI / 4.0;
-/// Most chords for one arc.
-const CHORDS_GREATEST: usize = 4096;
+/// Most chords for one arc: within 0.01 mm up to a radius of 2 m.
+const CHORDS_GREATEST: usize = 1024;
 /// Share of the radius under which an arc's two ends count as one point: a full circle.
 const FULL_CIRCLE: f64 = 1e-12;
 

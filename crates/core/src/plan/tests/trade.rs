@@ -87,7 +87,6 @@ fn passes_of_a_ring() {
     for ring in &found.rings {
         near(ring.length_mm, TAU * 88.0, 0.05);
         assert_eq!(ring.loops, 2);
-        // Two roundings to the grid, 4 x 7.6e-6 mm each, on a turn of 0.015 rad over 1 mm: 0.4 %; the document says 1 %.
         let radius = 70.0 - ring.offset_mm;
         near(ring.least_radius_mm, radius, 0.01 * radius);
     }

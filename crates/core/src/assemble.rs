@@ -1,0 +1,347 @@
+//! The strategy as it is told: chosen ways with all their findings, loads and reasons.
+
+use crate::case::{Case, Held};
+use crate::choice;
+use crate::estimate::Estimates;
+use crate::job::{Cutter, Job};
+use crate::judge::{Scene, Way};
+use crate::limits::{LIMITS, LimitId, finding};
+use crate::listen;
+use crate::methods::{METHODS, Method};
+use crate::part::State;
+use crate::pass::{Detail, Pass};
+use crate::search::{Solved, WorkedPlan, estimates, held};
+use crate::shape::Target;
+use crate::strategy::{
+    Finding, Loads, OrderReport, OrderVerdict, Setup, Step, Strategy, TurnOver, WebReport,
+};
+use crate::task::{Face, TaskKind};
+use thinwright_catalog::CautionScope;
+use thinwright_mechanics::{chip, corner, kinematics, power};
+use thinwright_quantity::{
+    Duration, Force, Frequency, Length, Power, Speed, SpindleSpeed, Stiffness, Stress, Torque,
+};
+
+/// Tells the best plan among all that were worked out.
+pub(crate) fn strategy(job: &Job, best: &WorkedPlan, all: &[WorkedPlan]) -> Strategy {
+    let mut number = 0;
+    let setups = best.plan.setups.iter().zip(&best.setups);
+    let setups = setups.map(|(plan, solved)| {
+        let (held, estimates) = (held(job, plan), estimates(job, plan));
+        let base = lies_on(job, solved.first().map(|s| s.before.as_ref()), plan.face);
+        let steps = solved.iter().filter_map(|s| {
+            number += 1;
+            step(job, s, (held, &estimates), (number, base, plan.face))
+        });
+        Setup {
+            face_up: plan.face,
+            hold: held.hold.id.clone(),
+            backing: held.backing.id.clone(),
+            boss_bolted: plan.bolted,
+            steps: steps.collect(),
+            stock: solved
+                .first()
+                .map_or(Length::default(), |s| stock(&s.before)),
+        }
+    });
+    Strategy {
+        setups: setups.collect(),
+        time: Duration::from_si(best.time),
+        cutter_changes: best.changes,
+        orders: orders(best, all),
+        defaults: job.defaults.clone(),
+        cautions: job_cautions(job),
+        turn_over: turn_over(job, best),
+    }
+}
+
+/// Thickness of the stock, from its lowest to its highest place.
+fn stock(state: &State) -> Length {
+    let solid = || state.stock.iter().filter(|(bottom, top)| bottom < top);
+    let top = solid().map(|s| s.1).max().unwrap_or_default();
+    let bottom = solid().map(|s| s.0).min().unwrap_or_default();
+    Length::from_si(top.m() - bottom.m())
+}
+
+/// Height of the face that the part lies on, m.
+fn lies_on(job: &Job, state: Option<&State>, up: Face) -> f64 {
+    let solid = state.map(|s| {
+        s.stock
+            .iter()
+            .filter(|(bottom, top)| bottom < top)
+            .collect::<Vec<_>>()
+    });
+    let solid = solid.unwrap_or_default();
+    match up {
+        Face::A => solid
+            .iter()
+            .map(|s| s.0)
+            .min()
+            .unwrap_or(job.part.blank_heights.0)
+            .m(),
+        Face::B => solid
+            .iter()
+            .map(|s| s.1)
+            .max()
+            .unwrap_or(job.part.blank_heights.1)
+            .m(),
+    }
+}
+
+/// One step; `place` is its number, the height the part lies on, and the face up.
+fn step(
+    job: &Job,
+    solved: &Solved,
+    (held, estimates): (Held, &Estimates),
+    place: (u32, f64, Face),
+) -> Option<Step> {
+    let way = solved.way.as_ref()?;
+    let method = METHODS.iter().find(|m| m.id == way.method)?;
+    let cutter = job.rack.iter().find(|c| c.row == way.cutter)?;
+    let found = &solved.found;
+    let scene = Scene {
+        job,
+        shape: &found.shape,
+        known: &found.known,
+        held,
+        estimates,
+    };
+    Some(
+        scene.with(method, cutter, &way.choice, Detail::Exact, |case, pass| {
+            let mut findings: Vec<Finding> =
+                LIMITS.iter().filter_map(|l| finding(l, case)).collect();
+            // Severity first among the broken, then the closest first; what cannot be told apart keeps the table's order.
+            findings.sort_by(|a, b| b.utilisation().total_cmp(&a.utilisation()));
+            tell(
+                case,
+                pass,
+                way,
+                (method, findings, found.judged.beside(way)),
+                place,
+            )
+        }),
+    )
+}
+
+type Told<'a> = (&'a Method, Vec<Finding>, Vec<crate::strategy::Considered>);
+
+fn tell(
+    case: &Case,
+    pass: &Pass,
+    way: &Way,
+    told: Told,
+    (number, base, face): (u32, f64, Face),
+) -> Step {
+    let (method, findings, considered) = told;
+    let (job, choice, shape, cutter) = (case.job, case.choice, case.shape, case.cutter);
+    let height = |h: crate::part::Height| match face {
+        Face::A => Length::from_si(h.m() - base),
+        Face::B => Length::from_si(base - h.m()),
+    };
+    let chatters = matches!(shape.task.kind, TaskKind::FloorSkim)
+        .then_some(())
+        .is_none();
+    Step {
+        number,
+        task: shape.task.kind,
+        method: method.id,
+        cutter: cutter.row,
+        n: SpindleSpeed::from_si(choice.n),
+        vf: Speed::from_si(choice.vf),
+        fz: Length::from_si(choice.fz),
+        vc: Speed::from_si(kinematics::surface_speed(cutter.d, choice.n)),
+        ae: Length::from_si(choice.ae),
+        ap: Length::from_si(choice.ap),
+        levels: choice.levels,
+        z: (height(shape.task.from), height(shape.task.to)),
+        leave: (
+            Length::from_si(shape.leave.0),
+            Length::from_si(shape.leave.1),
+        ),
+        entry: (method.entry)(job, shape, cutter, choice),
+        corner_feed: corner_feed(case),
+        time: Duration::from_si(way.time),
+        path: Length::from_si(pass.path + pass.slow_path),
+        loads: loads(case),
+        web: web(case),
+        findings,
+        considered,
+        listen: if chatters {
+            listen::ladder(case, choice.ap)
+        } else {
+            None
+        },
+        cautions: step_cautions(job, shape.task.kind, cutter),
+    }
+}
+
+/// Feed in the corners that keeps the mean chip, where a corner engages the cutter further than the wall does.
+fn corner_feed(case: &Case) -> Option<Speed> {
+    let Target::Region { corner, .. } = &case.shape.target else {
+        return None;
+    };
+    let (d, choice) = (case.cutter.d, case.choice);
+    if !corner.is_finite() || choice.ae >= d * 0.999 {
+        return None;
+    }
+    let angle = corner::engagement_in_arc(d, corner.max(d / 2.0), choice.ae);
+    let least = case.job.numbers.corner_feed;
+    let factor = corner::feed_factor(d, choice.ae, angle).max(least);
+    // Typed on the grid, never above what was worked out.
+    let feed = choice::down(factor * choice.vf, case.job.grid.vf);
+    (feed < choice.vf - 0.5 * case.job.grid.vf).then(|| Speed::from_si(feed))
+}
+
+fn loads(case: &Case) -> Loads {
+    let (load, choice, d) = (case.load, case.choice, case.cutter.d);
+    let worst = &load.worst;
+    let torque = worst.mean_torque.max(load.usual.mean_torque);
+    let quarter = core::f64::consts::FRAC_PI_2;
+    let peak = worst.peak_lateral.max(load.usual.peak_lateral);
+    Loads {
+        peak_lateral: Force::from_si(peak),
+        mean_lateral: Force::from_si(worst.mean_lateral.max(load.usual.mean_lateral)),
+        mean_axial: Force::from_si(load.usual.mean_axial),
+        torque: Torque::from_si(worst.peak_torque.max(load.usual.peak_torque)),
+        power: Power::from_si(power::power_from_torque(torque, choice.n)),
+        chip: (
+            Length::from_si(chip::mean_chip_thickness(choice.fz, choice.ae, d, quarter)),
+            Length::from_si(chip::greatest_chip_thickness(
+                choice.fz, choice.ae, d, quarter,
+            )),
+        ),
+        deflection: Length::from_si(load.usual.mean_lateral * case.chain()),
+        stress: Stress::from_si(peak * load.stress),
+    }
+}
+
+fn web(case: &Case) -> Option<WebReport> {
+    let web = case.web()?;
+    let backed = case.web_compliance()?;
+    Some(WebReport {
+        thickness: Length::from_si(web.thickness),
+        stiffness: Stiffness::from_si(1.0 / backed),
+        unbacked: Stiffness::from_si(1.0 / web.bare),
+        chain: Stiffness::from_si(1.0 / case.chain()),
+        frequency: Frequency::from_si(web.frequency),
+        tooth_passing: Frequency::from_si(case.choice.n * f64::from(case.cutter.z)),
+        softest: Length::from_si(web.softest),
+    })
+}
+
+/// The plans, the chosen one first, the others by price, those that fail last.
+fn orders(best: &WorkedPlan, all: &[WorkedPlan]) -> Vec<OrderReport> {
+    let mut others: Vec<&WorkedPlan> = all.iter().filter(|p| p.plan != best.plan).collect();
+    others.sort_by_key(|p| (p.stuck().is_some(), p.price));
+    std::iter::once(best)
+        .chain(others)
+        .map(order_report)
+        .collect()
+}
+
+/// What came of one plan.
+pub(crate) fn order_report(worked: &WorkedPlan) -> OrderReport {
+    let verdict = match worked.stuck() {
+        Some(solved) => OrderVerdict::Fails {
+            task: solved.task.kind,
+            limit: solved
+                .found
+                .judged
+                .failed
+                .iter()
+                .find_map(|f| match f.verdict {
+                    crate::strategy::Verdict::Breaks { limit, .. } => Some(limit),
+                    _ => None,
+                }),
+        },
+        None => {
+            let ways = worked
+                .setups
+                .iter()
+                .flatten()
+                .filter_map(|s| s.way.as_ref());
+            let warned: Vec<(LimitId, f64)> = ways.filter_map(|w| w.warning).collect();
+            let softest = worked
+                .setups
+                .iter()
+                .flatten()
+                .filter_map(|s| s.found.known.web);
+            let softest = softest.map(|w| 1.0 / w.bare).fold(f64::INFINITY, f64::min);
+            OrderVerdict::Works {
+                time: Duration::from_si(worked.time),
+                warnings: u32::try_from(warned.len()).unwrap_or(u32::MAX),
+                worst: warned.into_iter().max_by(|a, b| a.1.total_cmp(&b.1)),
+                softest_web: softest.is_finite().then(|| Stiffness::from_si(softest)),
+            }
+        }
+    };
+    let last = worked.plan.setups.last();
+    OrderReport {
+        order: worked.plan.order,
+        first: worked.plan.first,
+        backing: last.map_or(0, |s| s.backing),
+        boss_bolted: last.is_some_and(|s| s.bolted),
+        verdict,
+    }
+}
+
+fn turn_over(job: &Job, best: &WorkedPlan) -> Option<TurnOver> {
+    best.plan.setups.iter().any(|s| s.second).then(|| {
+        let numbers = &job.numbers;
+        let parts = [
+            ("seat_error_um", numbers.seat_error_um),
+            ("touch_error_um", numbers.touch_error_um),
+        ];
+        let total = parts.iter().fold(0.0, |sum: f64, p| libm::hypot(sum, p.1));
+        TurnOver {
+            parts: parts
+                .iter()
+                .map(|(id, um)| (*id, Length::um(*um)))
+                .collect(),
+            total: Length::um(total),
+            allowed: job.wanted.web.map(Length::from_si),
+        }
+    })
+}
+
+/// Cautions of the job as a whole: those for everyone, the material's, the hold's and the chip clearing's.
+fn job_cautions(job: &Job) -> Vec<String> {
+    let always = job
+        .tables
+        .1
+        .cautions
+        .iter()
+        .filter(|c| c.scope == CautionScope::Always)
+        .map(|c| c.id.clone());
+    let holding = &job.holding;
+    let mut ids: Vec<String> = always
+        .chain(job.material.cautions.iter().cloned())
+        .chain(holding.first.cautions.iter().cloned())
+        .chain(holding.second.cautions.iter().cloned())
+        .chain(holding.chips.cautions.iter().cloned())
+        .collect();
+    let mut seen = std::collections::BTreeSet::new();
+    ids.retain(|id| seen.insert(id.clone()));
+    ids
+}
+
+fn step_cautions(job: &Job, kind: TaskKind, cutter: &Cutter) -> Vec<String> {
+    let of = |scope: CautionScope| {
+        job.tables
+            .1
+            .cautions
+            .iter()
+            .filter(move |c| c.scope == scope)
+    };
+    let breaks_through = matches!(
+        kind,
+        TaskKind::SlotsThrough | TaskKind::OutlineFinish | TaskKind::Bore
+    );
+    let fast = kinematics::surface_speed(cutter.d, job.machine.n.1)
+        > job.numbers.fast_cutter_m_per_min / 60.0;
+    let through = of(CautionScope::BreakThrough).filter(|_| breaks_through);
+    through
+        .chain(of(CautionScope::FastCutter).filter(|_| fast))
+        .map(|c| c.id.clone())
+        .collect()
+}

@@ -1,0 +1,175 @@
+//! One candidate under one concrete world: what every limit looks at.
+
+use crate::choice::Choice;
+use crate::estimate::{Draw, Estimates, Unknown};
+use crate::job::{Cutter, Job};
+use crate::methods::MethodId;
+use crate::pass::{Engagement, Pass};
+use crate::shape::TaskShape;
+use crate::web::WebAnswer;
+use thinwright_catalog::{BackingRow, HoldRow};
+use thinwright_mechanics::force::{Bite, Forces, Mill, forces};
+use thinwright_mechanics::kienzle::Cutting;
+use thinwright_mechanics::tool_beam::{self, Beam};
+
+/// What is looked up before candidates of a task are judged.
+#[derive(Clone, Debug)]
+pub struct Responses {
+    /// The web at its weakest during the task.
+    pub web: Option<WebAnswer>,
+    /// Sideways compliance of the rib beside a slot, m/N, and its thickness now.
+    pub rib: Option<f64>,
+    /// Error of the web's thickness from turning over, m: for tasks after it.
+    pub turn_over: f64,
+}
+
+/// How a setup holds the part.
+#[derive(Clone, Copy, Debug)]
+pub struct Held<'a> {
+    /// The hold.
+    pub hold: &'a HoldRow,
+    /// The backing.
+    pub backing: &'a BackingRow,
+    /// The boss is bolted down.
+    pub bolted: bool,
+}
+
+/// One candidate in one world.
+#[derive(Clone, Copy)]
+pub struct Case<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// The task.
+    pub shape: &'a TaskShape,
+    /// The cutter.
+    pub cutter: &'a Cutter,
+    /// The method.
+    pub method: MethodId,
+    /// The numbers.
+    pub choice: &'a Choice,
+    /// What the cutter meets.
+    pub pass: &'a Pass,
+    /// Its loads, with everything likely.
+    pub load: &'a Load,
+    /// What was looked up.
+    pub known: &'a Responses,
+    /// The hold.
+    pub held: Held<'a>,
+    /// What is not known for sure in this setup.
+    pub estimates: &'a Estimates,
+    /// The world.
+    pub draw: Draw,
+}
+
+/// Loads of a candidate with everything at its likely value.
+#[derive(Clone, Copy, Debug)]
+pub struct Load {
+    /// Where it spends its time.
+    pub usual: Forces,
+    /// At the hardest place.
+    pub worst: Forces,
+    /// Where it leaves the finished wall.
+    pub wall: Option<Forces>,
+    /// Compliance of the cutter's tip in its collet, m/N.
+    pub tip: f64,
+    /// Bending stress at the root for a sideways force of 1 N at the middle of the cut, Pa/N.
+    pub stress: f64,
+}
+
+impl Load {
+    /// The loads of a candidate.
+    pub fn new(job: &Job, cutter: &Cutter, choice: &Choice, pass: &Pass) -> Load {
+        let mill = Mill {
+            d: cutter.d,
+            z: cutter.z,
+            helix: cutter.helix,
+            runout: job.estimates[Unknown::Runout as usize].likely / 2.0,
+            corner_radius: cutter.corner,
+        };
+        let cutting = cutting(job);
+        let at = |e: &Engagement| {
+            forces(
+                &mill,
+                &cutting,
+                &Bite {
+                    fz: choice.fz * e.feed_share,
+                    immersion: e.immersion,
+                    ap: e.ap,
+                },
+            )
+        };
+        let beam = beam(cutter);
+        Load {
+            usual: at(&pass.usual),
+            worst: at(&pass.worst),
+            wall: pass.wall.as_ref().map(at),
+            tip: tool_beam::tip_compliance(&beam),
+            stress: tool_beam::root_stress(&beam, 1.0, 0.5 * pass.worst.ap),
+        }
+    }
+}
+
+/// The material's force model with a worn edge.
+pub(crate) fn cutting(job: &Job) -> Cutting {
+    let row = &job.material;
+    Cutting {
+        kc1_1: job.estimates[Unknown::Kc as usize].likely,
+        mc: row.mc,
+        h_ref: 1.0e-3,
+        radial_ratio: row.radial_ratio.likely,
+        axial_ratio: row.axial_ratio.likely,
+        wear: row.wear_factor,
+    }
+}
+
+/// The cutter as a beam.
+pub(crate) fn beam(cutter: &Cutter) -> Beam {
+    let neck = (cutter.reach - cutter.flute_length).max(0.0);
+    let needs_neck = cutter.shank > cutter.d && neck > 0.0;
+    Beam {
+        e_mod: cutter.material.e_mod.si(),
+        shank_d: cutter.shank,
+        flute_d_eff: cutter.d * cutter.material.effective_diameter_ratio,
+        flute_length: cutter.flute_length.min(cutter.stick_out),
+        stick_out: cutter.stick_out,
+        neck_d: if needs_neck { cutter.d } else { 0.0 },
+        neck_length: if needs_neck {
+            neck.min(cutter.stick_out - cutter.flute_length).max(0.0)
+        } else {
+            0.0
+        },
+    }
+}
+
+impl Case<'_> {
+    /// The value of an unknown in this world.
+    pub fn get(&self, unknown: Unknown) -> f64 {
+        self.draw.get(unknown)
+    }
+
+    /// Cutting force in this world over the likely one.
+    pub fn force_factor(&self) -> f64 {
+        self.get(Unknown::Kc) / self.estimates[Unknown::Kc as usize].likely
+    }
+
+    /// Compliance of cutter and machine together, sideways, m/N.
+    pub fn chain(&self) -> f64 {
+        self.load.tip + 1.0 / self.get(Unknown::MachineStiffness)
+    }
+
+    /// The tolerance on slot width, if one is asked.
+    pub fn slot_tolerance(&self) -> Option<f64> {
+        self.job.wanted.slot
+    }
+
+    /// The web, when the task works on it.
+    pub fn web(&self) -> Option<&WebAnswer> {
+        self.known.web.as_ref()
+    }
+
+    /// Compliance of the web under the cutter with its backing, m/N, when pushed down.
+    pub fn web_compliance(&self) -> Option<f64> {
+        let bed = self.get(Unknown::BedStiffness);
+        self.web().map(|w| w.backed(bed))
+    }
+}

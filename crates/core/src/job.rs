@@ -1,0 +1,187 @@
+//! A job: the answers, read and made whole with the tables. SI throughout, planar coordinates in mm.
+
+use crate::estimate::{Estimates, Known};
+use crate::part::Part;
+use crate::refuse::Tables;
+use crate::strategy::Defaulted;
+use thinwright_catalog::{
+    BackingRow, ClearingRow, CutterMaterialRow, HoldRow, MachineRow, MaterialRow, Numbers,
+};
+use thinwright_mechanics::spindle::CurvePoint;
+use thinwright_quantity::UnitSystem;
+
+/// Everything that a strategy depends on.
+#[derive(Clone, Debug)]
+pub struct Job {
+    /// What the part is called.
+    pub name: String,
+    /// The unit system of typed values.
+    pub units: UnitSystem,
+    /// The part.
+    pub part: Part,
+    /// The row of the material.
+    pub material: MaterialRow,
+    /// How the blank was made.
+    pub form: Form,
+    /// The machine.
+    pub machine: Machine,
+    /// The cutters at hand.
+    pub rack: Vec<Cutter>,
+    /// Holding.
+    pub holding: Holding,
+    /// Tolerances asked for.
+    pub wanted: Wanted,
+    /// What is not known for sure.
+    pub estimates: Estimates,
+    /// A cut that runs well here.
+    pub good_cut: Option<GoodCut>,
+    /// The values that a person types.
+    pub grid: Grid,
+    /// Margins and defaults.
+    pub numbers: Numbers,
+    /// Answers that were left to a table.
+    pub defaults: Vec<Defaulted>,
+    /// What it was read from, to try changes.
+    pub(crate) tables: Tables,
+}
+
+/// How a blank was made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// Not known: taken as rolled.
+    Unknown,
+    /// Rolled: stress inside.
+    Rolled,
+    /// Stretched after rolling: little stress.
+    Stretched,
+    /// Cast plate: least stress.
+    Cast,
+    /// Extruded.
+    Extruded,
+}
+
+/// A machine: its class with the person's own figures over it.
+#[derive(Clone, Debug)]
+pub struct Machine {
+    /// The row of its class.
+    pub class: MachineRow,
+    /// Least and greatest spindle speed, 1/s.
+    pub n: (f64, f64),
+    /// Motor power over speed.
+    pub curve: Vec<CurvePoint>,
+    /// Feed at which it still cuts reliably, m/s.
+    pub feed: f64,
+    /// Rapid feed, m/s.
+    pub rapid: f64,
+    /// Acceleration of the axes, m/s2.
+    pub acceleration: f64,
+    /// Diameter of the collet nut, m.
+    pub nut: f64,
+    /// Backlash, m.
+    pub backlash: f64,
+    /// Time of a cutter change, s.
+    pub change: f64,
+}
+
+/// A cutter of the rack.
+#[derive(Clone, Debug)]
+pub struct Cutter {
+    /// Row in the rack.
+    pub row: u8,
+    /// A drill, not an end mill.
+    pub drill: bool,
+    /// Cutting diameter, m.
+    pub d: f64,
+    /// Flutes.
+    pub z: u32,
+    /// Flute length, m.
+    pub flute_length: f64,
+    /// Reach below the shank, m.
+    pub reach: f64,
+    /// Shank diameter, m.
+    pub shank: f64,
+    /// Stick-out, m.
+    pub stick_out: f64,
+    /// Corner radius, m.
+    pub corner: f64,
+    /// Helix angle, rad.
+    pub helix: f64,
+    /// Carbide, not high-speed steel.
+    pub carbide: bool,
+    /// Cuts to its centre.
+    pub centre_cutting: bool,
+    /// What it is made of.
+    pub material: CutterMaterialRow,
+}
+
+/// How the part is held.
+#[derive(Clone, Debug)]
+pub struct Holding {
+    /// Hold of the first setup.
+    pub first: HoldRow,
+    /// Hold after the part is turned over.
+    pub second: HoldRow,
+    /// The backings that the person can make: `none` and the best one.
+    pub backings: Vec<BackingRow>,
+    /// Whether the boss can be bolted down.
+    pub boss_bolted: bool,
+    /// How chips leave.
+    pub chips: ClearingRow,
+    /// How many parts.
+    pub quantity: u32,
+}
+
+/// Tolerances, m; `None` where nothing was asked.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Wanted {
+    /// Web thickness, plus or minus.
+    pub web: Option<f64>,
+    /// Slot width, plus or minus.
+    pub slot: Option<f64>,
+    /// Flatness.
+    pub flatness: Option<f64>,
+    /// Roughness Rz of floors.
+    pub finish: Option<f64>,
+    /// Largest fillet where wall and floor meet.
+    pub fillet: Option<f64>,
+}
+
+/// A cut that runs well on this machine in this material.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct GoodCut {
+    /// Diameter, m.
+    pub d: f64,
+    /// Flutes.
+    pub z: u32,
+    /// Spindle speed, 1/s.
+    pub n: f64,
+    /// Feed, m/s.
+    pub vf: f64,
+    /// Stepover, m.
+    pub ae: f64,
+    /// Step-down, m.
+    pub ap: f64,
+}
+
+/// The steps in which a person types numbers, SI.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Grid {
+    /// Spindle speed, 1/s.
+    pub n: f64,
+    /// Feed, m/s.
+    pub vf: f64,
+    /// Stepover and step-down, m.
+    pub depth: f64,
+}
+
+impl Job {
+    /// Whether the machine has backlash worth a thought when choosing the cutting direction.
+    pub fn loose(&self) -> bool {
+        self.machine.backlash > self.numbers.backlash_climb_um * 1.0e-6
+    }
+
+    /// How well a range is known.
+    pub fn known(&self, unknown: crate::estimate::Unknown) -> Known {
+        self.estimates[unknown as usize].known
+    }
+}

@@ -1,0 +1,19 @@
+//! Mean sideways force against the thrust at which an axis stalls or loses steps.
+
+use super::{Limit, LimitId};
+use crate::estimate::{BadEnd, Unknown};
+use crate::strategy::{Lever, Measure};
+
+pub(super) const LIMIT: Limit = Limit {
+    id: LimitId::AxisThrust,
+    source: "commonpractice",
+    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Thrust, BadEnd::Low)],
+    levers: &[Lever::StepDown, Lever::Stepover, Lever::FeedPerTooth],
+    measure: |case| {
+        let mean = case.load.worst.mean_lateral.max(case.load.usual.mean_lateral);
+        Some(Measure {
+            demand: mean * case.force_factor(),
+            allowed: case.get(Unknown::Thrust),
+        })
+    },
+};

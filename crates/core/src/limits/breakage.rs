@@ -1,0 +1,20 @@
+//! Greatest bending stress in the cutter against the rupture strength of what it is made of.
+
+use super::{Limit, LimitId};
+use crate::estimate::{BadEnd, Unknown};
+use crate::strategy::{Lever, Measure};
+
+pub(super) const LIMIT: Limit = Limit {
+    id: LimitId::Breakage,
+    source: "derived",
+    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Rupture, BadEnd::Low)],
+    levers: &[Lever::StepDown, Lever::FeedPerTooth, Lever::StickOut],
+    measure: |case| {
+        let peak = case.load.worst.peak_lateral.max(case.load.usual.peak_lateral);
+        let rupture = case.cutter.material.rupture_strength.likely.si() * case.get(Unknown::Rupture);
+        Some(Measure {
+            demand: peak * case.force_factor() * case.load.stress * case.job.numbers.tool_breakage_safety,
+            allowed: rupture,
+        })
+    },
+};

@@ -1,0 +1,18 @@
+//! Feed within what the machine cuts reliably at.
+
+use super::{Limit, LimitId};
+use crate::strategy::{Lever, Measure};
+
+pub(super) const LIMIT: Limit = Limit {
+    id: LimitId::FeedReliable,
+    source: "commonpractice",
+    bad_ends: &[],
+    levers: &[Lever::FeedPerTooth, Lever::SpindleSpeed],
+    measure: |case| {
+        Some(Measure {
+            demand: case.choice.vf,
+            // A typed grid may step over the limit by half a step.
+            allowed: case.job.machine.feed.max(case.job.grid.vf),
+        })
+    },
+};

@@ -1,0 +1,18 @@
+//! Chip load high enough to carry the heat away, in what melts or burns.
+
+use super::{Limit, LimitId};
+use crate::strategy::{Lever, Measure};
+
+pub(super) const LIMIT: Limit = Limit {
+    id: LimitId::Heat,
+    source: "commonpractice",
+    bad_ends: &[],
+    levers: &[Lever::FeedPerTooth, Lever::SpindleSpeed],
+    measure: |case| {
+        let least = case.job.material.heat?;
+        Some(Measure {
+            demand: least.si(),
+            allowed: case.choice.fz,
+        })
+    },
+};

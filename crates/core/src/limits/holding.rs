@@ -1,0 +1,20 @@
+//! Grip: what friction, screws or stops hold against the greatest sideways force.
+
+use super::{Limit, LimitId};
+use crate::estimate::{BadEnd, Unknown};
+use crate::strategy::{Lever, Measure};
+
+pub(super) const LIMIT: Limit = Limit {
+    id: LimitId::Holding,
+    source: "derived",
+    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Friction, BadEnd::Low), (Unknown::Grip, BadEnd::Low)],
+    levers: &[Lever::Grip, Lever::StepDown],
+    measure: |case| {
+        let peak = case.load.worst.peak_lateral.max(case.load.usual.peak_lateral);
+        let lift = (-case.load.worst.mean_axial).max(0.0) * case.force_factor();
+        Some(Measure {
+            demand: peak * case.force_factor() * case.job.numbers.hold_safety,
+            allowed: crate::grip::capacity(case, lift),
+        })
+    },
+};

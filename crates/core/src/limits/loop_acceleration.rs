@@ -1,0 +1,19 @@
+//! Acceleration in peeling loops: v2 / r.
+
+use super::{Limit, LimitId};
+use crate::strategy::{Lever, Measure};
+use thinwright_mechanics::slot;
+
+pub(super) const LIMIT: Limit = Limit {
+    id: LimitId::LoopAcceleration,
+    source: "derived",
+    bad_ends: &[],
+    levers: &[Lever::FeedPerTooth],
+    measure: |case| {
+        let radius = case.pass.loop_radius?;
+        Some(Measure {
+            demand: slot::loop_acceleration(case.choice.vf, radius),
+            allowed: case.job.machine.acceleration,
+        })
+    },
+};

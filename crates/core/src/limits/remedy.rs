@@ -1,0 +1,131 @@
+//! What would help: each lever of a limit, moved until the finding holds.
+
+use super::Limit;
+use super::hold::utilisation;
+use crate::case::{Case, Load, Responses};
+use crate::choice::Choice;
+use crate::job::Cutter;
+use crate::methods::METHODS;
+use crate::pass::{Detail, Pass};
+use crate::strategy::{Lever, Remedy};
+use crate::web::WebAnswer;
+
+/// Halvings of a lever's range when its value is sought.
+const HALVINGS: u32 = 24;
+/// The most that a lever is moved: to so small a share of its value, or to so many times it.
+const FARTHEST: f64 = 8.0;
+
+/// The remedies of a limit that is not comfortably held, the levers in the limit's order.
+pub(crate) fn remedies(limit: &Limit, case: &Case, now: f64) -> Vec<Remedy> {
+    let holds = case.job.numbers.utilisation_holds;
+    if now <= holds {
+        return Vec::new();
+    }
+    limit
+        .levers
+        .iter()
+        .filter_map(|lever| remedy(limit, case, *lever, now))
+        .collect()
+}
+
+fn remedy(limit: &Limit, case: &Case, lever: Lever, now: f64) -> Option<Remedy> {
+    let holds = case.job.numbers.utilisation_holds;
+    let value = value(case, lever)?;
+    let at = |to: f64| moved(limit, case, lever, to);
+    let (down, up) = (value / FARTHEST, value * FARTHEST);
+    // The lever pulls the way in which its far end is better; a lever that does not help is none.
+    let far = if at(down)? < at(up)? { down } else { up };
+    let best = at(far)?;
+    if best >= now - 1.0e-9 {
+        return None;
+    }
+    let (mut bad, mut good) = (value, far);
+    if best <= holds {
+        for _ in 0..HALVINGS {
+            let middle = 0.5 * (bad + good);
+            if at(middle)? <= holds {
+                good = middle
+            } else {
+                bad = middle
+            }
+        }
+    }
+    Some(Remedy {
+        lever,
+        to: good,
+        utilisation: at(good)?,
+    })
+}
+
+/// Where a lever stands now; `None` for levers that are moved by an answer, not by a number of the step.
+fn value(case: &Case, lever: Lever) -> Option<f64> {
+    match lever {
+        Lever::StickOut => Some(case.cutter.stick_out),
+        Lever::StepDown => Some(case.choice.ap),
+        Lever::Stepover => (case.choice.ae < case.cutter.d * 0.999).then_some(case.choice.ae),
+        Lever::FeedPerTooth => Some(case.choice.fz),
+        Lever::SpindleSpeed => Some(case.choice.n),
+        Lever::WebThickness => case.web().map(|w| w.thickness),
+        Lever::Backing | Lever::BoltedBoss | Lever::Flutes | Lever::Grip | Lever::Clearing => None,
+    }
+}
+
+/// The limit's utilisation with one lever at another value and everything that follows from it.
+fn moved(limit: &Limit, case: &Case, lever: Lever, to: f64) -> Option<f64> {
+    let job = case.job;
+    let mut cutter: Cutter = case.cutter.clone();
+    let mut choice: Choice = *case.choice;
+    let mut known: Responses = case.known.clone();
+    match lever {
+        Lever::StickOut => {
+            if to < case.shape.total_depth() && to < case.cutter.stick_out {
+                return None;
+            }
+            cutter.stick_out = to;
+        }
+        Lever::StepDown => choice = choice.with_ap(case.shape.task.depth(), to),
+        Lever::Stepover => choice.ae = to.min(cutter.d),
+        Lever::FeedPerTooth => {
+            choice.fz = to;
+            choice.vf = to * choice.n * f64::from(cutter.z);
+        }
+        Lever::SpindleSpeed => {
+            choice.n = to.clamp(job.machine.n.0, job.machine.n.1);
+            choice.fz = choice.vf / (choice.n * f64::from(cutter.z));
+        }
+        Lever::WebThickness => known.web = known.web.map(|web| web.at_thickness(to)),
+        Lever::Backing | Lever::BoltedBoss | Lever::Flutes | Lever::Grip | Lever::Clearing => {
+            return None;
+        }
+    }
+    let method = METHODS.iter().find(|m| m.id == case.method)?;
+    let pass: Pass = (method.pass)(job, case.shape, &cutter, &choice, Detail::Rough);
+    let load = Load::new(job, &cutter, &choice, &pass);
+    let moved = Case {
+        cutter: &cutter,
+        choice: &choice,
+        pass: &pass,
+        load: &load,
+        known: &known,
+        ..*case
+    };
+    Some(utilisation(limit, &moved))
+}
+
+impl WebAnswer {
+    /// The same web at another thickness: stiffness with the cube, tone with the first power, stress with the square.
+    pub(crate) fn at_thickness(self, thickness: f64) -> WebAnswer {
+        let ratio = thickness / self.thickness;
+        WebAnswer {
+            thickness,
+            bare: self.bare / ratio.powi(3),
+            frequency: self.frequency * ratio,
+            stress: self.stress / ratio.powi(2),
+            sheet: thinwright_plate::Sheet {
+                t: thickness,
+                ..self.sheet
+            },
+            ..self
+        }
+    }
+}

@@ -1,0 +1,27 @@
+//! Error of the web's thickness: what the cutter pushes it down by, with the errors of turning over.
+
+use super::{Limit, LimitId};
+use crate::estimate::{BadEnd, Unknown};
+use crate::strategy::{Lever, Measure};
+use crate::task::TaskKind;
+
+pub(super) const LIMIT: Limit = Limit {
+    id: LimitId::WebThickness,
+    source: "timoshenko1959",
+    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::BedStiffness, BadEnd::Low)],
+    levers: &[Lever::Backing, Lever::BoltedBoss, Lever::StepDown, Lever::FeedPerTooth],
+    measure: |case| {
+        let allowed = case.job.wanted.web?;
+        if case.shape.task.kind != TaskKind::FloorSkim {
+            return None;
+        }
+        let push = case.load.usual.mean_axial * case.force_factor();
+        let web = case.web()?;
+        let give = if push > 0.0 { case.web_compliance()? } else { web.bare };
+        let bend = push.abs() * give;
+        Some(Measure {
+            demand: libm::hypot(bend, case.known.turn_over),
+            allowed,
+        })
+    },
+};

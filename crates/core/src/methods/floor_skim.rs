@@ -1,0 +1,34 @@
+//! Floor skim: one thin level over the floor, from its softest place towards what carries it.
+
+use super::common::{full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side};
+use super::rings::level;
+use super::{Method, MethodId};
+use crate::task::TaskKind;
+
+pub(super) const METHOD: Method = Method {
+    id: MethodId::FloorSkim,
+    fits: |job, shape, cutter| {
+        only(shape, &[TaskKind::FloorSkim])?;
+        mill(cutter)?;
+        passes(shape, cutter)?;
+        room_for_helix(job, shape, cutter)
+    },
+    stepovers: |job, _, _| vec![job.numbers.skim_stepover_over_d],
+    deepest: |_, shape, _| shape.task.depth(),
+    pass: |job, shape, cutter, choice, detail| {
+        let ring = level(shape, cutter, choice.ae, detail);
+        let levels = f64::from(choice.levels);
+        let hole = helix_hole(job, shape, cutter);
+        let mut pass = plain(
+            side(job, choice.ae, cutter.d, choice.ap),
+            full(choice.ap, 1.0),
+            levels * ring.path,
+        );
+        pass.slow_path = helix_path(job, hole, cutter, choice);
+        pass.slow_share = job.numbers.ramp_feed;
+        pass.lifts = choice.levels;
+        pass.stretch = 0.25 * shape.area().sqrt();
+        pass
+    },
+    entry: |job, shape, cutter, choice| helix(job, helix_hole(job, shape, cutter), cutter, choice),
+};

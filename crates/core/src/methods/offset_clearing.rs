@@ -1,0 +1,37 @@
+//! Offset clearing: passes at equal distance from the wall, from the inside outwards, level by level.
+
+use super::common::{full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side};
+use super::rings::level;
+use super::{Method, MethodId};
+use crate::task::TaskKind;
+
+pub(super) const METHOD: Method = Method {
+    id: MethodId::OffsetClearing,
+    fits: |job, shape, cutter| {
+        only(shape, &[TaskKind::Clearing])?;
+        mill(cutter)?;
+        passes(shape, cutter)?;
+        room_for_helix(job, shape, cutter)
+    },
+    stepovers: |job, _, _| {
+        let (start, most) = (job.numbers.stepover_over_d_rough, job.numbers.stepover_over_d_most);
+        vec![most, start, 0.5 * start]
+    },
+    deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length).min(cutter.d),
+    pass: |job, shape, cutter, choice, detail| {
+        let ring = level(shape, cutter, choice.ae, detail);
+        let levels = f64::from(choice.levels);
+        let hole = helix_hole(job, shape, cutter);
+        let mut pass = plain(
+            side(job, choice.ae, cutter.d, choice.ap),
+            full(choice.ap, job.numbers.ramp_feed),
+            levels * (ring.path - ring.opening).max(0.0),
+        );
+        pass.slow_path = levels * ring.opening + helix_path(job, hole, cutter, choice);
+        pass.slow_share = job.numbers.ramp_feed;
+        pass.lifts = choice.levels;
+        pass.stretch = 0.25 * shape.area().sqrt();
+        pass
+    },
+    entry: |job, shape, cutter, choice| helix(job, helix_hole(job, shape, cutter), cutter, choice),
+};

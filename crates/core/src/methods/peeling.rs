@@ -1,0 +1,39 @@
+//! Peeling: loops at depth in a slot wider than the cutter, a thin chip at a time.
+
+use super::common::{SLOTS, all_runs, centre_cutting, count, helix, helix_path, mill, only, plain, share_of_width, side};
+use super::{Method, MethodId};
+use thinwright_mechanics::{engagement, slot};
+
+/// Cutters under half the slot's width have no business in it.
+const LEAST_SHARE: f64 = 0.5;
+
+pub(super) const METHOD: Method = Method {
+    id: MethodId::Peeling,
+    fits: |job, shape, cutter| {
+        only(shape, SLOTS)?;
+        mill(cutter)?;
+        share_of_width(shape, cutter, LEAST_SHARE, job.numbers.peel_cutter_share_most)?;
+        centre_cutting(cutter)
+    },
+    stepovers: |job, _, _| vec![job.numbers.peel_ae_over_d_most, job.numbers.peel_ae_over_d_least],
+    deepest: |job, shape, cutter| {
+        shape.task.depth().min(cutter.flute_length).min(job.numbers.peel_ap_over_d_most * cutter.d)
+    },
+    pass: |job, shape, cutter, choice, _| {
+        let width = shape.slot_width();
+        let radius = 0.5 * (width - cutter.d);
+        let turned = slot::trochoid_engagement(cutter.d, width, choice.ae);
+        let deeper = engagement::ae_for_angle(turned, cutter.d).min(cutter.d);
+        let engaged = side(job, deeper, cutter.d, choice.ap);
+        let loops = f64::from(choice.levels) * all_runs(shape) / choice.ae;
+        let mut pass = plain(engaged, engaged, loops * slot::loop_path(radius, choice.ae));
+        pass.slow_path = f64::from(count(shape)) * helix_path(job, width, cutter, choice);
+        pass.slow_share = job.numbers.ramp_feed;
+        pass.lifts = choice.levels * count(shape);
+        pass.stretch = radius;
+        pass.loop_radius = Some(radius);
+        pass.wall = Some(engaged);
+        pass
+    },
+    entry: |job, shape, cutter, choice| helix(job, shape.slot_width(), cutter, choice),
+};

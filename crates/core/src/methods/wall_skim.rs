@@ -1,0 +1,41 @@
+//! Wall skim: the allowance off the walls, one thin pass a level.
+
+use super::common::{mill, only, passes, plain, side};
+use super::rings::walls;
+use super::{Method, MethodId};
+use crate::shape::Target;
+use crate::strategy::Entry;
+use crate::task::TaskKind;
+use thinwright_mechanics::{corner, engagement};
+
+pub(super) const METHOD: Method = Method {
+    id: MethodId::WallSkim,
+    fits: |_, shape, cutter| {
+        only(shape, &[TaskKind::WallSkim])?;
+        mill(cutter)?;
+        passes(shape, cutter)
+    },
+    stepovers: |job, _, cutter| vec![(job.numbers.rough_allowance_mm * 1.0e-3 / cutter.d).min(0.5)],
+    deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length),
+    pass: |job, shape, cutter, choice, detail| {
+        let usual = side(job, choice.ae, cutter.d, choice.ap);
+        let levels = f64::from(choice.levels);
+        // In a corner little wider than the cutter it is engaged much further.
+        let corner = match &shape.target {
+            Target::Region { corner, .. } if corner.is_finite() => *corner,
+            _ => f64::INFINITY,
+        };
+        let worst = if corner.is_finite() {
+            let angle = corner::engagement_in_arc(cutter.d, corner, choice.ae);
+            side(job, engagement::ae_for_angle(angle, cutter.d).min(cutter.d), cutter.d, choice.ap)
+        } else {
+            usual
+        };
+        let mut pass = plain(usual, worst, levels * walls(shape, cutter, detail));
+        pass.wall = Some(usual);
+        pass.lifts = choice.levels;
+        pass.stretch = 0.25 * shape.area().sqrt();
+        pass
+    },
+    entry: |_, _, _, _| Entry::Side,
+};
