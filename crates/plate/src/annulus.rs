@@ -13,11 +13,14 @@ use crate::waves::{Term, Wave};
 use core::f64::consts::PI;
 
 /// Share of the sum below which the rest of the series is estimated instead of summed.
-const TAIL: f64 = 1e-5;
+const TAIL: f64 = 2e-6;
 /// Terms after which the series is given up.
-const TERMS_MAX: u32 = 20_000;
+const TERMS_MAX: u32 = 60_000;
 /// Terms that are always taken.
 const TERMS_MIN: u32 = 6;
+/// Share of the ring's width beside a held edge in which the series is not summed, as it would never end: there the deflection
+/// tends to that of a straight clamped edge, distance^2 / (4 pi D), by a straight line in the distance.
+const NEAR: f64 = 0.01;
 /// Radii tried when looking for the softest place, before the golden section.
 const SCAN: u32 = 24;
 /// Steps of the golden section.
@@ -67,11 +70,44 @@ pub fn compliance(sheet: &Sheet, annulus: &Annulus, r: f64) -> Result<f64, Plate
     let d = sheet.checked_rigidity()?;
     let b = annulus.checked_ratio()?;
     let load = on_plate(r, annulus.inner, annulus.outer)? / annulus.outer;
-    if load >= 1.0 {
-        return Ok(0.0);
-    }
-    let sum = series(sheet.nu, annulus.inner_edge, b, load.max(b))?;
+    let sum = share(sheet.nu, annulus.inner_edge, b, load.clamp(b, 1.0))?;
     settled((sum * annulus.outer * annulus.outer / (8.0 * PI * d)).max(0.0))
+}
+
+/// Deflection at the load over R^2 / (8 pi D).
+fn share(nu: f64, edge: InnerEdge, b: f64, load: f64) -> Result<f64, PlateError> {
+    let zone = NEAR * (1.0 - b);
+    // What a held boss does as a rigid body is no part of the local bending beside it.
+    let rigid = |at: f64| match edge {
+        InnerEdge::RigidFloating => rigid_part(nu, b, at).ok_or(PlateError::NotSettled),
+        InnerEdge::Free | InnerEdge::Clamped => Ok(0.0),
+    };
+    let blend = |gap: f64, known: f64| {
+        let straight = 2.0 * gap * gap;
+        straight * (1.0 + (known / (2.0 * zone * zone) - 1.0) * gap / zone)
+    };
+    if 1.0 - load < zone {
+        return Ok(blend(1.0 - load, series(nu, edge, b, 1.0 - zone)?));
+    }
+    if edge != InnerEdge::Free && load - b < zone {
+        let known = series(nu, edge, b, b + zone)? - rigid(b + zone)?;
+        return Ok(rigid(load)? + blend(load - b, known));
+    }
+    series(nu, edge, b, load)
+}
+
+/// Waves 0 and 1 of the deflection at the load: those in which a floating boss moves and tilts.
+fn rigid_part(nu: f64, b: f64, load: f64) -> Option<f64> {
+    let mut sum = 0.0;
+    for n in 0..2 {
+        let free: f64 = Wave::new(n, b, load)
+            .inside
+            .iter()
+            .map(|t| t.value(load))
+            .sum();
+        sum += free + correction(nu, InnerEdge::RigidFloating, (b, load), n)?;
+    }
+    Some(sum)
 }
 
 fn series(nu: f64, edge: InnerEdge, b: f64, load: f64) -> Result<f64, PlateError> {

@@ -7,8 +7,8 @@ use crate::math::{cos, cosh, exp};
 
 /// Points of the trapezoidal rule on the half circle for I; enough for x up to about 1000.
 const CIRCLE_POINTS: u32 = 240;
-/// Step of the trapezoidal rule for K.
-const LINE_STEP: f64 = 0.05;
+/// Step of the trapezoidal rule for K: this over (10 + sqrt(x)), as the integrand narrows with x.
+const LINE_STEP: f64 = 0.5;
 /// An integrand below this share of 1 no longer counts.
 const NEGLIGIBLE: f64 = 1e-18;
 /// Terms of the power series of I.
@@ -92,16 +92,17 @@ fn i_of(n: u32, x: f64) -> f64 {
 }
 
 fn k_of(n: u32, x: f64) -> f64 {
+    let width = LINE_STEP / (10.0 + x.sqrt());
     let mut sum = 0.5;
     let mut step = 0;
     loop {
         step += 1;
-        let s = f64::from(step) * LINE_STEP;
+        let s = f64::from(step) * width;
         let term = exp(-x * (cosh(s) - 1.0)) * cosh(f64::from(n) * s);
         sum += term;
         // The integrand may rise first (small x, high n); it ends once it falls below what counts.
         if term < NEGLIGIBLE * sum || step > 2000 {
-            return sum * LINE_STEP;
+            return sum * width;
         }
     }
 }

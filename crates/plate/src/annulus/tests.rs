@@ -64,13 +64,14 @@ fn the_series_meets_the_boss() {
 #[test]
 fn a_narrow_ring_is_a_long_cantilever_plate() {
     let sheet = Sheet { nu: 0.3, ..SHEET };
+    // The ring is curved: what is left is proportional to width/radius, so two widths give the straight edge.
+    let k = |share: f64| {
+        let ring = ring((1.0 - share) * 0.09, InnerEdge::Free);
+        compliance(&sheet, &ring, ring.inner).unwrap() * sheet.rigidity()
+            / (share * 0.09 * share * 0.09)
+    };
+    near(2.0 * k(0.03) - k(0.06), 0.1665, 0.005);
     let ring = ring(0.97 * 0.09, InnerEdge::Free);
-    let c = compliance(&sheet, &ring, ring.inner).unwrap();
-    near(
-        c,
-        crate::strip::long_edge_compliance(&sheet, 0.0027).unwrap(),
-        0.01,
-    );
     let f = first_frequency(&sheet, &ring).unwrap();
     let lambda2 = f / sheet.frequency(1.0, 0.0027);
     near(lambda2, 3.516, 0.04);
@@ -101,7 +102,7 @@ fn the_series_has_settled() {
             let long: f64 = (0..20_000)
                 .map(|n| correction(0.33, edge, (b, load), n).unwrap())
                 .sum();
-            near(quick, long, 2e-6);
+            near(quick, long, 1e-6);
         }
     }
 }
@@ -116,7 +117,7 @@ fn softest_is_softer_than_its_neighbours() {
         let ring = ring(0.02, edge);
         let (r, c) = softest(&SHEET, &ring).unwrap();
         for i in 0..=100 {
-            let here = 0.02 + 0.07 * f64::from(i) / 100.0;
+            let here = (0.02 + 0.07 * f64::from(i) / 100.0).min(0.09);
             assert!(
                 compliance(&SHEET, &ring, here).unwrap() <= c * (1.0 + 1e-6),
                 "{edge:?} {here} {r}"
