@@ -11,7 +11,11 @@ pub(crate) type Fallible<T> = Result<T, String>;
 pub(crate) fn root() -> &'static Path {
     static ROOT: OnceLock<PathBuf> = OnceLock::new();
     ROOT.get_or_init(|| match std::env::var("CARGO_MANIFEST_DIR") {
-        Ok(package) => Path::new(&package).ancestors().nth(2).unwrap_or(Path::new(".")).to_owned(),
+        Ok(package) => Path::new(&package)
+            .ancestors()
+            .nth(2)
+            .unwrap_or(Path::new("."))
+            .to_owned(),
         Err(_) => PathBuf::from("."),
     })
 }

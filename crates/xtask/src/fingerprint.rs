@@ -31,7 +31,7 @@ pub(crate) fn policy_hash(content: &str) -> String {
 mod tests {
     use super::*;
 
-    /// Source: FIPS 180-2, appendix B.1 (digest of "abc"); the policy's form and value for it, W3C CSP Level 3.
+    /// Source: fips1804, digest of "abc"; csp3, how a policy writes it.
     #[test]
     fn digest_is_the_published_one() {
         assert_eq!(hashed_name("a/app.js", b"abc"), "app-ba7816bf8f01cfea.js");

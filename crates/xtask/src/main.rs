@@ -12,15 +12,18 @@ mod page;
 mod server;
 mod single;
 mod sizes;
+mod stages;
 mod tools;
 
 use errand::Fallible;
 use std::process::ExitCode;
+use std::sync::atomic::AtomicBool;
 
 const USAGE: &str = "\
 cargo xtask serve     build the page and serve it on this machine
 cargo xtask build     build the page into dist/
 cargo xtask package   build the page, and the whole of it as one file: dist-single/thinwright.html
+cargo xtask test      install what the tests need and run every one of them
 ";
 
 /// Ports tried, in this order, when the page is served.
@@ -31,6 +34,7 @@ fn main() -> ExitCode {
     let done = match errand.as_deref() {
         Some("serve") => serve(),
         Some("build") => build(),
+        Some("test") => stages::test(),
         Some("package") => package(),
         _ => Err(USAGE.to_owned()),
     };
@@ -61,5 +65,6 @@ fn serve() -> Fallible<()> {
     let server = server::Server::bind(errand::root().join("dist"), PORTS)
         .map_err(|e| format!("no free port among {PORTS:?}: {e}"))?;
     println!("The page is at {}  (Ctrl+C ends it)", server.address());
-    server.run()
+    server.run(&AtomicBool::new(true));
+    Ok(())
 }

@@ -130,3 +130,26 @@ fn loader(script: &str, wasm: &str) -> String {
         "<script type=\"module\" src=\"./boot.js\" data-js=\"./{script}\" data-wasm=\"./{wasm}\"></script>\n"
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::errand::{read, root};
+    use crate::server::POLICY;
+
+    #[test]
+    fn the_policy_is_the_same_everywhere() {
+        for file in ["web/index.html", "Trunk.toml"] {
+            assert!(read(&root().join(file)).unwrap().contains(POLICY), "{file}");
+        }
+    }
+
+    /// The page that Trunk builds starts the same way.
+    #[test]
+    fn the_loader_is_the_same_everywhere() {
+        let here = super::loader("{js}", "{wasm}");
+        let trunk = read(&root().join("Trunk.toml"))
+            .unwrap()
+            .replace("{base}", "./");
+        assert!(trunk.contains(here.trim()), "{here}");
+    }
+}

@@ -4,6 +4,7 @@ use std::io::{self, BufRead as _, BufReader, Read as _, Write as _};
 use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 
 /// What the page may load: its own files, nothing inline, no other host. `web/index.html` and `Trunk.toml` say the same.
@@ -51,9 +52,9 @@ impl Server {
         format!("http://{}/", self.address)
     }
 
-    /// Answers until the process ends.
-    pub(crate) fn run(self) -> ! {
-        loop {
+    /// Answers as long as it is wanted; after that, one more connection ends it.
+    pub(crate) fn run(self, wanted: &AtomicBool) {
+        while wanted.load(Ordering::Relaxed) {
             if let Ok((stream, _)) = self.listener.accept() {
                 let folder = Arc::clone(&self.folder);
                 // A browser that hangs up early loses only its own answer.
@@ -150,5 +151,49 @@ fn kind(name: &str) -> &'static str {
         "json" => "application/json",
         "webmanifest" => "application/manifest+json",
         _ => "application/octet-stream",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_files_inside_the_folder_have_a_name() {
+        assert_eq!(file_name("/"), Some("index.html"));
+        assert_eq!(
+            file_name("/app-0123456789abcdef.js?x=1"),
+            Some("app-0123456789abcdef.js")
+        );
+        assert_eq!(file_name("/a/b.css"), Some("a/b.css"));
+        let ways_out = [
+            "/../Cargo.toml",
+            "/a/../../b",
+            "//etc/passwd",
+            "/.git/config",
+            "/%2e%2e/b",
+            "/a\\..\\b",
+            "/C:/b",
+            "b",
+            "",
+        ];
+        for way in ways_out {
+            assert_eq!(file_name(way), None, "{way}");
+        }
+    }
+
+    #[test]
+    fn only_fingerprinted_names_are_kept_for_ever() {
+        assert!(fingerprinted("thinwright-web-4a73dd4bcadf94e9.wasm"));
+        assert!(!fingerprinted("index.html"));
+        assert!(!fingerprinted("thinwright-web.js"));
+    }
+
+    /// The program is refused by browsers, or compiled late, under another type.
+    /// Source: wasmwebapi (the type that streaming compilation demands).
+    #[test]
+    fn the_program_has_its_type() {
+        assert_eq!(kind("a-b.wasm"), "application/wasm");
+        assert_eq!(kind("a.js"), "text/javascript; charset=utf-8");
     }
 }

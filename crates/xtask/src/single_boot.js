@@ -6,7 +6,10 @@
   const bytes = Uint8Array.from(atob(text("program")), character => character.charCodeAt(0));
   globalThis.thinwright = {
     startWorker(module) {
-      const wait = "self.onmessage = event => { self.onmessage = null; wasm_bindgen({module_or_path: event.data[1]}); };";
+      const wait = `self.onmessage = event => {
+        self.onmessage = null;
+        wasm_bindgen({module_or_path: event.data[1]}).catch(error => setTimeout(() => { throw error; }));
+      };`;
       const url = URL.createObjectURL(new Blob([glue, "\n", wait], {type: "text/javascript"}));
       const worker = new Worker(url);
       worker.postMessage(["", module]);

@@ -1,0 +1,83 @@
+//! Starts a driver and a browser, and ends both.
+
+use fantoccini::{Client, ClientBuilder};
+use hyper_util::client::legacy::connect::HttpConnector;
+use serde_json::json;
+use std::io::{BufRead as _, BufReader};
+use std::path::PathBuf;
+use std::process::{Child, Command, Stdio};
+
+/// Chromium asks no host of its own accord, and runs as root.
+const FLAGS: &[&str] = &[
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-dev-shm-usage",
+    "--window-size=1280,900",
+];
+
+/// A driver's process, ended when dropped.
+pub(crate) struct Driver {
+    process: Child,
+    address: String,
+}
+
+impl Driver {
+    /// Starts one on a port that it chooses itself.
+    pub(crate) fn start() -> Driver {
+        let mut command = Command::new("chromedriver");
+        let mut process = command
+            .arg("--port=0")
+            .stdout(Stdio::piped())
+            .spawn()
+            .expect("chromedriver is on the PATH");
+        let stdout = BufReader::new(process.stdout.take().unwrap());
+        let mut lines = stdout.lines().map_while(Result::ok);
+        let port = lines.find_map(|line| {
+            line.split_once("successfully on port ")
+                .map(|(_, port)| port.trim_end_matches('.').to_owned())
+        });
+        // Whatever else it says is read and dropped, so that it never waits for a reader.
+        std::thread::spawn(move || lines.for_each(drop));
+        Driver {
+            process,
+            address: format!(
+                "http://127.0.0.1:{}",
+                port.expect("chromedriver names its port")
+            ),
+        }
+    }
+
+    /// Opens a browser with an empty profile.
+    pub(crate) async fn open(&self) -> Client {
+        let capabilities = json!({
+            "goog:chromeOptions": { "binary": chromium(), "args": FLAGS },
+            "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
+        });
+        ClientBuilder::new(HttpConnector::new())
+            .capabilities(capabilities.as_object().unwrap().clone())
+            .connect(&self.address)
+            .await
+            .expect("the browser starts")
+    }
+}
+
+impl Drop for Driver {
+    fn drop(&mut self) {
+        drop(self.process.kill());
+        drop(self.process.wait());
+    }
+}
+
+fn chromium() -> PathBuf {
+    let path = std::env::var_os("PATH").unwrap_or_default();
+    let mut folders = std::env::split_paths(&path);
+    folders
+        .find_map(|folder| Some(folder.join("chromium")).filter(|file| file.is_file()))
+        .expect("chromium is on the PATH")
+}

@@ -1,0 +1,18 @@
+//! The page in a real browser: `cargo xtask test` builds it, then runs these with the feature `browser`.
+#![allow(clippy::panic, reason = "a broken page is told by a failing test")]
+
+#[path = "../../crates/xtask/src/server.rs"]
+#[allow(
+    dead_code,
+    reason = "the errand serves for ever, a test until it has seen enough"
+)]
+mod server;
+
+mod devtools;
+mod driver;
+mod faults;
+mod find;
+mod paper;
+mod visit;
+
+mod opening;

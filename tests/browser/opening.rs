@@ -1,0 +1,72 @@
+//! The page opens: from a server, without one, and from a disk.
+
+use crate::paper::Paper;
+use crate::visit::{visit, visit_file};
+
+const NAME: &str = "Thinwright";
+
+#[tokio::test]
+async fn it_opens_with_its_heading_and_without_barriers() {
+    visit("opening", |visit| async move {
+        visit.started().await;
+        assert_eq!(
+            visit.by_role("heading", NAME).await.text().await.unwrap(),
+            NAME
+        );
+        visit.no_barriers().await;
+        visit.picture("opening").await;
+    })
+    .await;
+}
+
+#[tokio::test]
+async fn it_prints_on_both_papers() {
+    visit("printing", |visit| async move {
+        visit.started().await;
+        for paper in [Paper::A4, Paper::Letter] {
+            let pages = visit.printed("printing", paper).await;
+            assert!(pages[0].contains(NAME), "{pages:?}");
+        }
+    })
+    .await;
+}
+
+#[tokio::test]
+async fn it_opens_again_when_the_network_is_gone() {
+    visit("offline", |visit| async move {
+        visit.started().await;
+        let ready = "const done = arguments[arguments.length - 1]; navigator.serviceWorker.ready.then(() => done(true));";
+        visit.client.execute_async(ready, vec![]).await.unwrap();
+        visit.lose_network();
+        visit.client.refresh().await.unwrap();
+        visit.started().await;
+        visit.by_role("heading", NAME).await;
+    })
+    .await;
+}
+
+#[tokio::test]
+async fn it_opens_as_one_file_from_a_disk() {
+    visit_file("file", |visit| async move {
+        visit.started().await;
+        visit.by_role("heading", NAME).await;
+        visit.no_barriers().await;
+        visit.picture("file").await;
+    })
+    .await;
+}
+
+/// The checks above would be empty if the policy were not in force.
+#[tokio::test]
+async fn an_inline_script_is_refused() {
+    visit("policy", |visit| async move {
+        visit.started().await;
+        let inline = "const s = document.createElement('script'); s.textContent = 'globalThis.ran = true'; \
+                      document.head.append(s); return globalThis.ran === undefined;";
+        assert_eq!(visit.client.execute(inline, vec![]).await.unwrap(), serde_json::json!(true));
+        // The refusal itself is told in the console: read it here, so that it does not count as a fault.
+        let told = crate::devtools::log(&visit.client, "browser").await;
+        assert!(told.iter().any(|entry| entry["message"].to_string().contains("Content Security Policy")), "{told:?}");
+    })
+    .await;
+}
