@@ -7,7 +7,7 @@ use core::f64::consts::PI;
 /// Depth \[m\] up to which a floor that moves only axially is quiet at any speed, cut by an edge of lead angle `kappa` \[rad\].
 ///
 /// Own reduction of a three-dimensional force model (`altintas2001`, from memory) to one axial mode, with no axial coefficient
-/// of its own: a = 2 k zeta (1 + zeta) / (kt kr cos(kappa)^2 / sin(kappa) z_cut). A flat end mill (kappa = pi/2) does not
+/// of its own: a = 2 k zeta (1 + zeta) sin(kappa) / (kt kr cos(kappa)^2 m), m teeth in the cut. A flat end mill (kappa = pi/2) does not
 /// regenerate axially with its side edges: the result is infinite. The engaged end edge is not covered. No published number
 /// stands behind it: a formula, not a validated result. Impossible input gives 0: no depth is known to be quiet.
 #[must_use]

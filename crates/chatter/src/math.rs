@@ -12,7 +12,6 @@ pub(crate) fn acos(x: f64) -> f64 {
     libm::acos(x)
 }
 
-
 /// A complex number.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Complex {

@@ -6,12 +6,12 @@ use crate::mode::Mode;
 /// viscous force `c_proc` (b / vc) times the velocity, at cutting speed `vc` \[m/s\].
 ///
 /// Velocity-proportional force of `tyler2013` (from memory); the boundary is our own: b = 2 k ze (1 + ze) / `k_cut` with
-/// ze = zeta + `c_proc` b / (2 vc m omega_n), a quadratic in b. Infinite when every depth is stable; 0 for impossible input.
+/// ze = zeta + `c_proc` b / (2 vc m w), a quadratic in b. Infinite when every depth is stable; 0 for impossible input.
 /// `c_proc` (order 1e5 to 6e5 N/m, from memory) is unmeasured for nearly everyone: a margin to know of, not to claim.
 #[must_use]
 pub fn quiet_depth_with_process_damping(mode: &Mode, k_cut: f64, c_proc: f64, vc: f64) -> f64 {
-    let sound = mode.is_sound() && k_cut > 0.0 && c_proc >= 0.0 && vc > 0.0;
-    if !sound || !(k_cut.is_finite() && c_proc.is_finite() && vc.is_finite()) {
+    let finite = k_cut.is_finite() && c_proc.is_finite() && vc.is_finite();
+    if !(mode.is_sound() && finite && k_cut > 0.0 && c_proc >= 0.0 && vc > 0.0) {
         return 0.0;
     }
     let gain = c_proc * mode.omega_n / (2.0 * vc * mode.k);

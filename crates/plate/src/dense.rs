@@ -13,10 +13,7 @@ pub(crate) fn solve4(mut a: [[f64; 4]; 4], mut b: [f64; 4]) -> Option<[f64; 4]> 
         a.swap(col, pivot);
         b.swap(col, pivot);
         for row in col + 1..4 {
-            let factor = a[row][col] / a[col][col];
-            for k in col..4 {
-                a[row][k] -= factor * a[col][k];
-            }
+            let factor = eliminate(&mut a, row, col);
             b[row] -= factor * b[col];
         }
     }
@@ -49,13 +46,20 @@ pub(crate) fn determinant4(mut a: [[f64; 4]; 4]) -> f64 {
         }
         det *= a[col][col];
         for row in col + 1..4 {
-            let factor = a[row][col] / a[col][col];
-            for k in col..4 {
-                a[row][k] -= factor * a[col][k];
-            }
+            eliminate(&mut a, row, col);
         }
     }
     det
+}
+
+/// Clears entry (row, col) with the pivot row `col`; gives the factor used.
+fn eliminate(a: &mut [[f64; 4]; 4], row: usize, col: usize) -> f64 {
+    let pivot = a[col];
+    let factor = a[row][col] / pivot[col];
+    for (entry, above) in a[row].iter_mut().zip(pivot) {
+        *entry -= factor * above;
+    }
+    factor
 }
 
 fn pivot_row(a: &[[f64; 4]; 4], col: usize) -> usize {

@@ -92,6 +92,11 @@ impl Basis {
         basis
     }
 
+    /// How many polynomials there are.
+    pub(crate) fn count(&self) -> usize {
+        self.steps.len() + 1
+    }
+
     fn end_factor(&self, x: f64) -> Jet {
         let mut jet = [1.0, 0.0, 0.0];
         for _ in 0..self.ends.0 {

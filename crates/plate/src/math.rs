@@ -20,11 +20,6 @@ pub(crate) fn cosh(x: f64) -> f64 {
     libm::cosh(x)
 }
 
-/// x^p for a positive x.
-pub(crate) fn pow(x: f64, p: f64) -> f64 {
-    libm::pow(x, p)
-}
-
 /// Halvings that bring any bracket to the last bits.
 const HALVINGS: u32 = 60;
 

@@ -9,16 +9,14 @@ use core::f64::consts::PI;
 /// Beyond this product the far image of a wave is below the last digit.
 const FAR: f64 = 40.0;
 
-/// cosh(g (pi - x)) / sinh(g pi), sinh(g (pi - x)) / sinh(g pi) and their derivatives by g, for 0 <= x <= 2 pi.
+/// cosh(g (pi - x)) / sinh(g pi) with its derivative by g, and that of sinh(g (pi - x)) / sinh(g pi), for 0 <= x <= 2 pi.
 pub(crate) struct Fold {
     /// cosh over sinh.
-    pub(crate) even: f64,
-    /// sinh over sinh.
-    pub(crate) odd: f64,
+    even: f64,
     /// Derivative of `even` by g.
-    pub(crate) d_even: f64,
-    /// Derivative of `odd` by g.
-    pub(crate) d_odd: f64,
+    d_even: f64,
+    /// Derivative of sinh over sinh.
+    d_odd: f64,
 }
 
 impl Fold {
@@ -36,7 +34,6 @@ impl Fold {
         let arm = PI - x;
         Self {
             even,
-            odd,
             d_even: arm * odd - PI * coth * even,
             d_odd: arm * even - PI * coth * odd,
         }

@@ -7,10 +7,13 @@ use crate::dense::{Cholesky, symmetric_eigen};
 use crate::legendre::{Basis, Jet, gauss};
 use crate::sheet::{PlateError, Sheet, on_plate, positive, ratio_within, settled};
 
-/// Polynomials in each direction.
-const COUNT: usize = 14;
+/// Polynomials in each direction of a square; a long panel takes more along than across, about 200 in all.
+const COUNT: f64 = 14.0;
+/// Fewest and most in one direction.
+const COUNT_MIN: f64 = 8.0;
+const COUNT_MAX: f64 = 26.0;
 /// Quadrature points in each direction: exact for the products that occur.
-const POINTS: u32 = 22;
+const POINTS: u32 = 34;
 /// Vectors carried beside those asked for, and turns of the subspace iteration.
 const SPARE: usize = 6;
 const TURNS: u32 = 60;
@@ -99,19 +102,36 @@ pub struct Ritz {
 
 /// Products of the polynomials of one direction, in the panel's own lengths (unit span).
 struct Products {
+    count: usize,
     curvature: Vec<f64>,
     slope: Vec<f64>,
     mixed: Vec<f64>,
 }
 
+/// Polynomials along x and along y for sides in the ratio a/b.
+fn counts(ratio: f64) -> (usize, usize) {
+    let root = ratio.sqrt();
+    let count = |wanted: f64| {
+        #[allow(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "between 8 and 26"
+        )]
+        let count = wanted.clamp(COUNT_MIN, COUNT_MAX) as usize;
+        count
+    };
+    (count(COUNT * root), count(COUNT / root))
+}
+
 fn products(basis: &Basis, points: &[(f64, f64)]) -> Products {
+    let count = basis.count();
     let jets: Vec<(f64, Vec<Jet>)> = points.iter().map(|&(x, w)| (w, basis.at(x))).collect();
     let integral = |p: usize, q: usize| {
-        let mut all = vec![0.0; COUNT * COUNT];
+        let mut all = vec![0.0; count * count];
         for (w, jet) in &jets {
-            for i in 0..COUNT {
-                for k in 0..COUNT {
-                    all[i * COUNT + k] += w * jet[i][p] * jet[k][q];
+            for i in 0..count {
+                for k in 0..count {
+                    all[i * count + k] += w * jet[i][p] * jet[k][q];
                 }
             }
         }
@@ -119,6 +139,7 @@ fn products(basis: &Basis, points: &[(f64, f64)]) -> Products {
     };
     // A derivative by the true length, in units of the side, is twice that on -1 to 1.
     Products {
+        count,
         curvature: integral(2, 2).into_iter().map(|v| 16.0 * v).collect(),
         slope: integral(1, 1).into_iter().map(|v| 4.0 * v).collect(),
         mixed: integral(2, 0).into_iter().map(|v| 4.0 * v).collect(),
@@ -139,8 +160,9 @@ impl Ritz {
         )?;
         let points = gauss(POINTS);
         let ends = |(first, last): (Edge, Edge)| (first.order(), last.order());
-        let x = Basis::new(ends(panel.x_edges), COUNT, &points);
-        let y = Basis::new(ends(panel.y_edges), COUNT, &points);
+        let (along_x, along_y) = counts(ratio);
+        let x = Basis::new(ends(panel.x_edges), along_x, &points);
+        let y = Basis::new(ends(panel.y_edges), along_y, &points);
         let held = [panel.x_edges, panel.y_edges].into_iter().any(|(p, q)| {
             p == Edge::Clamped
                 || q == Edge::Clamped
@@ -154,7 +176,7 @@ impl Ritz {
             (&products(&x, &points), &products(&y, &points)),
         );
         let factor =
-            Cholesky::new(COUNT * COUNT, stiffness.clone()).ok_or(PlateError::NotSettled)?;
+            Cholesky::new(along_x * along_y, stiffness.clone()).ok_or(PlateError::NotSettled)?;
         Ok(Self {
             panel: *panel,
             rigidity,
@@ -200,7 +222,7 @@ impl Ritz {
         if count == 0 || count > MODES_MAX {
             return Err(PlateError::NotSettled);
         }
-        let size = COUNT * COUNT;
+        let size = self.x.count() * self.y.count();
         let rigid = if self.shift > 0.0 { 3 } else { 0 };
         let wanted = count + rigid;
         let width = wanted + SPARE;
@@ -249,25 +271,21 @@ impl Ritz {
 
 /// Stiffness matrix over D / a^4: bending in both directions, Poisson's coupling and twist.
 fn assemble(nu: f64, ratio: f64, shift: f64, (x, y): (&Products, &Products)) -> Vec<f64> {
-    let size = COUNT * COUNT;
+    let (nx, ny) = (x.count, y.count);
+    let size = nx * ny;
     let r2 = ratio * ratio;
     let mut all = vec![0.0; size * size];
     for i in 0..size {
         for k in 0..size {
-            let (p, q) = (
-                (i / COUNT) * COUNT + k / COUNT,
-                (i % COUNT) * COUNT + k % COUNT,
-            );
-            let (pt, qt) = (
-                (k / COUNT) * COUNT + i / COUNT,
-                (k % COUNT) * COUNT + i % COUNT,
-            );
+            let (ix, kx, iy, ky) = (i / ny, k / ny, i % ny, k % ny);
+            let (p, q) = (ix * nx + kx, iy * ny + ky);
+            let (pt, qt) = (kx * nx + ix, ky * ny + iy);
             let mut sum = 2.0 * (1.0 - nu) * r2 * x.slope[p] * y.slope[q];
             sum += nu * r2 * (x.mixed[p] * y.mixed[qt] + x.mixed[pt] * y.mixed[q]);
-            if i % COUNT == k % COUNT {
+            if iy == ky {
                 sum += x.curvature[p];
             }
-            if i / COUNT == k / COUNT {
+            if ix == kx {
                 sum += r2 * r2 * y.curvature[q];
             }
             if i == k {

@@ -34,7 +34,7 @@ fn centre_loads_of_clamped_rectangles() {
 fn superposition_agrees_with_ritz_anywhere() {
     for (a, b) in [(1.0, 1.0), (1.4, 0.9), (1.0, 3.0), (4.0, 1.0)] {
         let ritz = Ritz::new(&UNIT, &Panel::floor(a, b)).unwrap();
-        for (x, y) in [(0.5, 0.5), (0.3, 0.4), (0.7, 0.2), (0.25, 0.85)] {
+        for (x, y) in [(0.5, 0.5), (0.3, 0.4), (0.7, 0.25)] {
             let series = compliance(&UNIT, (a, b), (x * a, y * b)).unwrap();
             let bound = ritz.compliance(x * a, y * b).unwrap();
             assert!(
