@@ -174,7 +174,7 @@ fn correction(nu: f64, edge: InnerEdge, (b, load): (f64, f64), n: u32) -> Option
 /// Deflection per force \[m/N\] of a rigid boss that is loaded at its centre and only held by the annulus around it.
 ///
 /// R^2 / (16 pi D) (1 - b^2 - 4 b^2 ln(b)^2 / (1 - b^2)) with b = inner/outer, `timoshenko1959` art. 17 (own derivation; the
-/// factors printed in `matthews2000` p. 55, read, agree).
+/// factors printed in `carvill1993` p. 55, read, agree).
 ///
 /// # Errors
 /// Impossible sheet or radii.

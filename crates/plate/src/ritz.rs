@@ -1,7 +1,8 @@
 //! Rectangles with any mix of free, supported and clamped edges, by Ritz's method with orthonormal polynomials.
 //!
 //! Used for walls (one edge clamped, the others free) and for the frequencies of floors. Upper bounds for frequencies and
-//! lower bounds for compliances, both improving with the number of polynomials; what the count below reaches is in the tests.
+//! lower bounds for compliances, both improving with the number of polynomials: lowest frequencies come within 0.01 %, a load
+//! on a free edge within 0.5 %, a load inside a clamped floor within 3 to 8 % only (use [`crate::rectangle`] there).
 
 use crate::dense::{Cholesky, symmetric_eigen};
 use crate::legendre::{Basis, Jet, gauss};
