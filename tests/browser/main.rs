@@ -1,5 +1,9 @@
 //! The page in a real browser: `cargo xtask test` builds it, then runs these with the feature `browser`.
-#![allow(clippy::panic, reason = "a broken page is told by a failing test")]
+#![allow(
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a broken page is told by a failing test"
+)]
 
 #[path = "../../crates/xtask/src/server.rs"]
 #[allow(
