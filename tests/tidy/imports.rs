@@ -54,7 +54,7 @@ fn complaints(path: &str, text: &str) -> Vec<String> {
                 .iter()
                 .filter(|word| mentions(code, word))
                 .map(ToString::to_string),
-        )
+        );
     };
     if of(LIBRARIES) {
         forbid(OUTSIDE_WORLD);

@@ -1,5 +1,4 @@
 //! The rules of the house. Each is a function from text to complaints, shown to fail on a bad sample, then run on the tree.
-
 #![allow(
     clippy::unwrap_used,
     reason = "a broken rule is told by a failing test"
