@@ -1,6 +1,6 @@
 //! The strategy as it is told: chosen ways with all their findings, loads and reasons.
 
-use crate::case::{Case, Held};
+use crate::case::{Case, Held, Load};
 use crate::choice;
 use crate::estimate::Estimates;
 use crate::job::{Cutter, Job};
@@ -106,21 +106,19 @@ fn step(
         held,
         estimates,
     };
-    Some(
-        scene.with(method, cutter, &way.choice, Detail::Exact, |case, pass| {
-            let mut findings: Vec<Finding> =
-                LIMITS.iter().filter_map(|l| finding(l, case)).collect();
-            // Severity first among the broken, then the closest first; what cannot be told apart keeps the table's order.
-            findings.sort_by(|a, b| b.utilisation().total_cmp(&a.utilisation()));
-            tell(
-                case,
-                pass,
-                way,
-                (method, findings, found.judged.beside(way)),
-                place,
-            )
-        }),
-    )
+    let pass = (method.pass)(job, &found.shape, cutter, &way.choice, Detail::Exact);
+    let load = Load::new(job, cutter, &way.choice, &pass);
+    let case = scene.case(method, cutter, (&way.choice, &pass), &load);
+    let mut findings: Vec<Finding> = LIMITS.iter().filter_map(|l| finding(l, &case)).collect();
+    // The closest first; what cannot be told apart keeps the table's order.
+    findings.sort_by(|a, b| b.utilisation().total_cmp(&a.utilisation()));
+    Some(tell(
+        &case,
+        &pass,
+        way,
+        (method, findings, found.judged.beside(way)),
+        place,
+    ))
 }
 
 type Told<'a> = (&'a Method, Vec<Finding>, Vec<crate::strategy::Considered>);
@@ -260,7 +258,7 @@ pub(crate) fn order_report(worked: &WorkedPlan) -> OrderReport {
                 .iter()
                 .flatten()
                 .filter_map(|s| s.way.as_ref());
-            let warned: Vec<(LimitId, f64)> = ways.filter_map(|w| w.warning).collect();
+            let warned: Vec<(LimitId, f64)> = ways.filter_map(|w| w.warnings.worst).collect();
             let softest = worked
                 .setups
                 .iter()

@@ -62,7 +62,7 @@ pub struct Case<'a> {
 }
 
 /// Loads of a candidate with everything at its likely value.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, Default)]
 pub struct Load {
     /// Where it spends its time.
     pub usual: Forces,

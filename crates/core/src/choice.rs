@@ -58,6 +58,7 @@ fn speeds(job: &Job, cutter: &Cutter) -> Vec<f64> {
     let (low, high) = surface_speeds(job, cutter);
     let (least, most) = job.machine.n;
     let n = |vc: f64| kinematics::spindle_speed(vc, cutter.d).clamp(least, most);
+    let high = greatest_surface_speed(job, cutter).min(high);
     let mut speeds: Vec<f64> = [high, (low * high).sqrt(), low]
         .iter()
         .map(|vc| down(n(*vc), job.grid.n).max(up(least, job.grid.n)))
@@ -74,6 +75,16 @@ pub(crate) fn surface_speeds(job: &Job, cutter: &Cutter) -> (f64, f64) {
         job.material.vc_hss
     };
     (low.si(), high.si())
+}
+
+/// The upper end of the surface speed here, m/s: the table's where the cut is kept wet, the middle of its range dry.
+pub(crate) fn greatest_surface_speed(job: &Job, cutter: &Cutter) -> f64 {
+    let (low, high) = surface_speeds(job, cutter);
+    if job.holding.chips.wet {
+        high
+    } else {
+        (low * high).sqrt()
+    }
 }
 
 /// The material's range of feed per tooth at a cutter's diameter, m; straight lines between the table's diameters.

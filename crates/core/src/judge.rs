@@ -4,7 +4,7 @@ use crate::case::{Case, Held, Load, Responses};
 use crate::choice::{Choice, choices};
 use crate::estimate::{Draw, Estimates};
 use crate::job::{Cutter, Job};
-use crate::limits::{LimitId, first_broken, worst_warning};
+use crate::limits::{LimitId, Needs, Warnings, first_broken, warnings};
 use crate::methods::{METHODS, Method, MethodId, Rejection};
 use crate::pass::{Detail, Pass};
 use crate::shape::TaskShape;
@@ -30,8 +30,8 @@ pub(crate) struct Way {
     pub(crate) choice: Choice,
     /// Time without cutter change, s.
     pub(crate) time: f64,
-    /// The worst warning that it leaves.
-    pub(crate) warning: Option<(LimitId, f64)>,
+    /// The warnings that it leaves.
+    pub(crate) warnings: Warnings,
 }
 
 /// Everything that came of a task.
@@ -43,32 +43,28 @@ pub(crate) struct Judged {
     pub(crate) failed: Vec<Considered>,
 }
 
-impl<'a> Scene<'a> {
-    /// Runs `look` on the case of one candidate.
-    pub(crate) fn with<T>(
-        &self,
+impl Scene<'_> {
+    /// The case of one candidate with everything likely.
+    pub(crate) fn case<'b>(
+        &'b self,
         method: &Method,
-        cutter: &'a Cutter,
-        choice: &Choice,
-        detail: Detail,
-        look: impl FnOnce(&Case, &Pass) -> T,
-    ) -> T {
-        let pass = (method.pass)(self.job, self.shape, cutter, choice, detail);
-        let load = Load::new(self.job, cutter, choice, &pass);
-        let case = Case {
+        cutter: &'b Cutter,
+        (choice, pass): (&'b Choice, &'b Pass),
+        load: &'b Load,
+    ) -> Case<'b> {
+        Case {
             job: self.job,
             shape: self.shape,
             cutter,
             method: method.id,
             choice,
-            pass: &pass,
-            load: &load,
+            pass,
+            load,
             known: self.known,
             held: self.held,
             estimates: self.estimates,
             draw: Draw::likely(self.estimates),
-        };
-        look(&case, &pass)
+        }
     }
 }
 
@@ -109,36 +105,27 @@ fn considered(method: &Method, cutter: &Cutter, verdict: Verdict) -> Considered 
 /// The fastest numbers of a method with a cutter that hold every limit; those with the mildest warning if none are
 /// free of it; or the limit that the nearest numbers still break.
 fn best(scene: &Scene, method: &Method, cutter: &Cutter) -> Result<Way, (LimitId, Measure)> {
-    let mut candidates: Vec<(f64, Choice)> = choices(scene.job, scene.shape, cutter, method)
+    let mut candidates: Vec<(f64, Choice, Pass)> = choices(scene.job, scene.shape, cutter, method)
         .into_iter()
         .map(|choice| {
             let pass = (method.pass)(scene.job, scene.shape, cutter, &choice, Detail::Rough);
-            (time::step(scene.job, scene.shape, &choice, &pass), choice)
+            (
+                time::step(scene.job, scene.shape, &choice, &pass),
+                choice,
+                pass,
+            )
         })
         .collect();
     // Stable, and the candidates come in a fixed order: ties fall the same way everywhere.
     candidates.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let mut mildest: Option<(f64, Choice, (LimitId, f64))> = None;
+    let mut mildest: Option<(f64, Choice)> = None;
     let mut nearest: Option<(LimitId, Measure)> = None;
-    for (rough, choice) in &candidates {
-        let outcome = scene.with(
-            method,
-            cutter,
-            choice,
-            Detail::Rough,
-            |case, _| match first_broken(case) {
-                Some((limit, measure)) => Err((limit.id, measure)),
-                None => Ok(worst_warning(case).map(|(limit, u)| (limit.id, u))),
-            },
-        );
-        match outcome {
-            Ok(None) => return Ok(way(scene, method, cutter, *choice, None)),
-            Ok(Some(warning)) => {
-                if mildest.as_ref().is_none_or(|m| warning.1 < m.2.1 - MILDER) {
-                    mildest = Some((*rough, *choice, warning));
-                }
-            }
-            Err((limit, measure)) => {
+    for (_, choice, pass) in &candidates {
+        match look(scene, method, cutter, (choice, pass), mildest.map(|m| m.0)) {
+            Look::Clean => return Ok(way(scene, method, cutter, *choice)),
+            Look::Warned(sum) => mildest = Some((sum, *choice)),
+            Look::NoBetter => {}
+            Look::Broken(limit, measure) => {
                 if nearest
                     .as_ref()
                     .is_none_or(|n| measure.utilisation() < n.1.utilisation())
@@ -149,7 +136,7 @@ fn best(scene: &Scene, method: &Method, cutter: &Cutter) -> Result<Way, (LimitId
         }
     }
     match (mildest, nearest) {
-        (Some((_, choice, warning)), _) => Ok(way(scene, method, cutter, choice, Some(warning))),
+        (Some((_, choice)), _) => Ok(way(scene, method, cutter, choice)),
         (None, Some(broken)) => Err(broken),
         (None, None) => Err((
             LimitId::SurfaceSpeed,
@@ -161,24 +148,71 @@ fn best(scene: &Scene, method: &Method, cutter: &Cutter) -> Result<Way, (LimitId
     }
 }
 
-/// A warning must be milder by so much of its limit to be worth slower numbers.
+/// Warnings must be milder by so much of a limit to be worth slower numbers.
 const MILDER: f64 = 0.05;
 
-fn way(
+/// What a look at a candidate showed.
+enum Look {
+    /// No limit is broken.
+    Clean,
+    /// Only warnings are, by so much in all, and less than before.
+    Warned(f64),
+    /// Warnings no milder than those of quicker numbers.
+    NoBetter,
+    /// A limit that refuses is broken.
+    Broken(LimitId, Measure),
+}
+
+/// Looks at a candidate: what needs no loads first, so that most need none.
+fn look(
     scene: &Scene,
     method: &Method,
     cutter: &Cutter,
-    choice: Choice,
-    warning: Option<(LimitId, f64)>,
-) -> Way {
+    candidate: (&Choice, &Pass),
+    mildest: Option<f64>,
+) -> Look {
+    const QUICK: &[Needs] = &[Needs::Cutter, Needs::Numbers];
+    let (choice, pass) = candidate;
+    let nothing = Load::default();
+    let case = scene.case(method, cutter, candidate, &nothing);
+    if let Some((limit, measure)) = first_broken(&case, QUICK) {
+        return Look::Broken(limit.id, measure);
+    }
+    let quick = warnings(&case, &[Needs::Numbers]).sum;
+    let too_much = |sum: f64| mildest.is_some_and(|m| sum > m - MILDER);
+    if too_much(quick) {
+        return Look::NoBetter;
+    }
+    let load = Load::new(scene.job, cutter, choice, pass);
+    let case = Case {
+        load: &load,
+        ..case
+    };
+    if let Some((limit, measure)) = first_broken(&case, &[Needs::Load]) {
+        return Look::Broken(limit.id, measure);
+    }
+    let sum = quick + warnings(&case, &[Needs::Load]).sum;
+    if sum <= 0.0 {
+        Look::Clean
+    } else if too_much(sum) {
+        Look::NoBetter
+    } else {
+        Look::Warned(sum)
+    }
+}
+
+fn way(scene: &Scene, method: &Method, cutter: &Cutter, choice: Choice) -> Way {
     let pass = (method.pass)(scene.job, scene.shape, cutter, &choice, Detail::Exact);
     let time = time::step(scene.job, scene.shape, &choice, &pass);
+    let load = Load::new(scene.job, cutter, &choice, &pass);
+    let case = scene.case(method, cutter, (&choice, &pass), &load);
+    let warnings = warnings(&case, &[Needs::Cutter, Needs::Numbers, Needs::Load]);
     Way {
         method: method.id,
         cutter: cutter.row,
         choice,
         time,
-        warning,
+        warnings,
     }
 }
 
@@ -194,7 +228,7 @@ impl Judged {
         let works = others.into_iter().map(|w| Considered {
             method: w.method,
             cutter: w.cutter,
-            verdict: match w.warning {
+            verdict: match w.warnings.worst {
                 Some((limit, utilisation)) => Verdict::Warned {
                     limit,
                     utilisation,

@@ -301,10 +301,9 @@ fn cached_web(job: &Job, state: &State, bolted: bool, cache: &mut Cache) -> Opti
     answer
 }
 
-/// Price of the warning that a way leaves, s.
+/// Price of the warnings that a way leaves, s.
 fn warning_price(job: &Job, way: &Way) -> f64 {
-    let over = way.warning.map_or(0.0, |(_, u)| (u - 1.0).min(1.0));
-    job.numbers.warning_price_s * over
+    job.numbers.warning_price_s * way.warnings.sum
 }
 
 /// Chooses one way per task so that time, warnings and cutter changes together are least: exact, by going through the

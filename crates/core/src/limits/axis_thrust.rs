@@ -1,12 +1,13 @@
 //! Mean sideways force against the thrust at which an axis stalls or loses steps.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::AxisThrust,
     source: "commonpractice",
+    needs: Needs::Load,
     bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Thrust, BadEnd::Low)],
     levers: &[Lever::StepDown, Lever::Stepover, Lever::FeedPerTooth],
     measure: |case| {

@@ -1,12 +1,13 @@
 //! Greatest bending stress in the cutter against the rupture strength of what it is made of.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Breakage,
     source: "derived",
+    needs: Needs::Load,
     bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Rupture, BadEnd::Low)],
     levers: &[Lever::StepDown, Lever::FeedPerTooth, Lever::StickOut],
     measure: |case| {

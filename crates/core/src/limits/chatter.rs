@@ -1,6 +1,6 @@
 //! The depth that is quiet at any speed: something to listen for, never a veto while nothing is measured.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::listen;
 use crate::strategy::{Lever, Measure};
@@ -8,6 +8,7 @@ use crate::strategy::{Lever, Measure};
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Chatter,
     source: "altintas1995",
+    needs: Needs::Load,
     bad_ends: &[
         (Unknown::Kc, BadEnd::High),
         (Unknown::MachineStiffness, BadEnd::Low),

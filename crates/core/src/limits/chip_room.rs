@@ -1,12 +1,13 @@
 //! Room for chips: the loose chips of the last level against the slot that is open behind the cutter.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::methods::MethodId;
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::ChipRoom,
     source: "derived",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[Lever::StepDown, Lever::Clearing],
     measure: |case| {

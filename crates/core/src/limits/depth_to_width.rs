@@ -1,11 +1,12 @@
 //! Depth of a slot to its width.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::DepthToWidth,
     source: "commonpractice",
+    needs: Needs::Cutter,
     bad_ends: &[],
     levers: &[Lever::WebThickness],
     measure: |case| {

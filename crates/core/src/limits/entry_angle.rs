@@ -1,11 +1,12 @@
 //! Slope of helix or ramp within what the material takes.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::{Entry, Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::EntryAngle,
     source: "commonpractice",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[Lever::StepDown],
     measure: |case| {

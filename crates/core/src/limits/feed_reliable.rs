@@ -1,11 +1,12 @@
 //! Feed within what the machine cuts reliably at.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::FeedReliable,
     source: "commonpractice",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[Lever::FeedPerTooth, Lever::SpindleSpeed],
     measure: |case| {

@@ -1,12 +1,13 @@
 //! Corner radius of the cutter within the fillet that the drawing allows where wall and floor meet.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::Measure;
 use crate::task::TaskKind;
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Fillet,
     source: "iso13399",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[],
     measure: |case| {

@@ -1,11 +1,12 @@
 //! Chip load high enough to carry the heat away, in what melts or burns.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Heat,
     source: "commonpractice",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[Lever::FeedPerTooth, Lever::SpindleSpeed],
     measure: |case| {

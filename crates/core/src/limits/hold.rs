@@ -1,6 +1,6 @@
 //! Holds limits against a candidate: at the bad ends of what they depend on.
 
-use super::{LIMITS, Limit, Severity, remedies};
+use super::{LIMITS, Limit, LimitId, Needs, Severity, remedies};
 use crate::case::Case;
 use crate::estimate::{Draw, Unknown};
 use crate::strategy::{Finding, Measure};
@@ -16,27 +16,40 @@ pub fn utilisation(limit: &Limit, case: &Case) -> f64 {
     at_worst(limit, case).map_or(0.0, |m| m.utilisation())
 }
 
-/// The first limit that can refuse and is broken, with its measure.
-pub fn first_broken(case: &Case) -> Option<(&'static Limit, Measure)> {
+/// The first limit of a need that can refuse and is broken, with its measure.
+pub(crate) fn first_broken(case: &Case, needs: &[Needs]) -> Option<(&'static Limit, Measure)> {
     let refusing = LIMITS
         .iter()
-        .filter(|l| l.id.spec().severity <= Severity::Quality);
+        .filter(|l| l.id.spec().severity <= Severity::Quality && needs.contains(&l.needs));
     let mut measured = refusing.filter_map(|l| at_worst(l, case).map(|m| (l, m)));
     measured.find(|(_, m)| m.utilisation() > 1.0)
 }
 
-/// The warning that is worst broken, if any is: limits that steer the choice but never refuse.
-pub(crate) fn worst_warning(case: &Case) -> Option<(&'static Limit, f64)> {
-    let steering = LIMITS
+/// The warnings that a case leaves: how much they are broken by in all, and the worst.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Warnings {
+    /// Sum of what is above 1, each counted up to 1.
+    pub(crate) sum: f64,
+    /// The worst, with its utilisation.
+    pub(crate) worst: Option<(LimitId, f64)>,
+}
+
+/// The warnings of the limits of some needs: they steer the choice but never refuse.
+pub(crate) fn warnings(case: &Case, needs: &[Needs]) -> Warnings {
+    let mut found = Warnings::default();
+    for limit in LIMITS
         .iter()
-        .filter(|l| l.id.spec().severity == Severity::Advice);
-    let broken = steering
-        .map(|l| (l, utilisation(l, case)))
-        .filter(|(_, u)| *u > 1.0);
-    broken.fold(None, |worst: Option<(&Limit, f64)>, next| match worst {
-        Some(worst) if worst.1 >= next.1 => Some(worst),
-        _ => Some(next),
-    })
+        .filter(|l| l.id.spec().severity == Severity::Advice && needs.contains(&l.needs))
+    {
+        let u = utilisation(limit, case);
+        if u > 1.0 {
+            found.sum += (u - 1.0).min(1.0);
+            if found.worst.is_none_or(|w| u > w.1) {
+                found.worst = Some((limit.id, u));
+            }
+        }
+    }
+    found
 }
 
 /// Everything there is to say of one limit; `None` where it does not apply.

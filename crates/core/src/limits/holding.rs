@@ -1,12 +1,13 @@
 //! Grip: what friction, screws or stops hold against the greatest sideways force.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Holding,
     source: "derived",
+    needs: Needs::Load,
     bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Friction, BadEnd::Low), (Unknown::Grip, BadEnd::Low)],
     levers: &[Lever::Grip, Lever::StepDown],
     measure: |case| {

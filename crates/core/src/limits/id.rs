@@ -61,7 +61,7 @@ limit_ids! {
     /// Slot depth to width.
     DepthToWidth "depth-to-width" Advice Ratio;
     /// Runout against feed per tooth.
-    RunoutShare "runout-share" Advice ShortLength;
+    RunoutShare "runout-share" Listen ShortLength;
     /// Feed within what the machine cuts reliably at.
     FeedReliable "feed" Stop FeedSpeed;
     /// Step-down times stepover within what is done on such machines.

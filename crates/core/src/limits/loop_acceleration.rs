@@ -1,12 +1,13 @@
 //! Acceleration in peeling loops: v2 / r.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::{Lever, Measure};
 use thinwright_mechanics::slot;
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::LoopAcceleration,
     source: "derived",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[Lever::FeedPerTooth],
     measure: |case| {

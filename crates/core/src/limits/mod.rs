@@ -4,8 +4,8 @@ mod hold;
 mod id;
 mod remedy;
 
-pub(crate) use hold::worst_warning;
-pub use hold::{finding, first_broken, utilisation};
+pub(crate) use hold::{Warnings, first_broken, warnings};
+pub use hold::{finding, utilisation};
 pub use id::{LimitId, LimitSpec, Severity};
 pub(crate) use remedy::remedies;
 
@@ -28,12 +28,25 @@ limits! {
     web_softness, web_tone, web_slenderness, web_thickness, web_stress, web_lift, chatter,
 }
 
+/// What a limit looks at: it decides when it is held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Needs {
+    /// Only cutter, task and web: no numbers of the step change it.
+    Cutter,
+    /// The numbers of the step.
+    Numbers,
+    /// The loads of the step.
+    Load,
+}
+
 /// A limit: data and one function.
 pub struct Limit {
     /// Which.
     pub id: LimitId,
     /// Literature key of the rule or formula.
     pub source: &'static str,
+    /// What has to be worked out before it can be held.
+    pub needs: Needs,
     /// The bad ends of what it depends on.
     pub bad_ends: &'static [(Unknown, BadEnd)],
     /// What can help, the most usual first.

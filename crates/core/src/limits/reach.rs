@@ -1,12 +1,13 @@
 //! Depth of the cut within the reach below the shank: deeper, a thicker shank meets the wall of its own cut.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::Measure;
 use crate::task::TaskKind;
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Reach,
     source: "iso13399",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[],
     measure: |case| {

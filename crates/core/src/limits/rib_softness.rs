@@ -1,12 +1,13 @@
 //! Give of the rib beside the slot being cut, with its neighbour already open, against the slot's tolerance.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::RibSoftness,
     source: "gere2004",
+    needs: Needs::Load,
     bad_ends: &[(Unknown::Kc, BadEnd::High)],
     levers: &[Lever::StepDown, Lever::FeedPerTooth],
     measure: |case| {

@@ -1,6 +1,6 @@
 //! Deflection in roughing against the allowance, less a skin that the finishing cut must find.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 use crate::task::TaskKind;
@@ -8,6 +8,7 @@ use crate::task::TaskKind;
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::RoughDeflection,
     source: "commonpractice",
+    needs: Needs::Load,
     bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::MachineStiffness, BadEnd::Low)],
     levers: &[Lever::StepDown, Lever::FeedPerTooth, Lever::StickOut],
     measure: |case| {

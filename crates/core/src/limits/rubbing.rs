@@ -2,13 +2,14 @@
 //!
 //! Demand is the least chip that the edge cuts; what is allowed is the greatest chip thickness of the pass.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::{Lever, Measure};
 use thinwright_mechanics::{chip, rubbing};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Rubbing,
     source: "cheng2018",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[Lever::FeedPerTooth, Lever::SpindleSpeed],
     measure: |case| {

@@ -1,12 +1,13 @@
 //! Runout against feed per tooth: above it, one flute does all the work.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::RunoutShare,
     source: "commonpractice",
+    needs: Needs::Numbers,
     bad_ends: &[(Unknown::Runout, BadEnd::High)],
     levers: &[Lever::FeedPerTooth],
     measure: |case| {

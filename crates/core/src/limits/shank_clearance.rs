@@ -1,11 +1,12 @@
 //! Shank past the recess wall, where a slot lies deeper than the reach below the face.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::Measure;
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::ShankClearance,
     source: "derived",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[],
     measure: |case| {

@@ -1,6 +1,6 @@
 //! Power at the spindle, at the speed that it turns.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 use thinwright_mechanics::spindle;
@@ -8,6 +8,7 @@ use thinwright_mechanics::spindle;
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::SpindlePower,
     source: "elhofy2013",
+    needs: Needs::Load,
     bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Efficiency, BadEnd::Low)],
     levers: &[Lever::Stepover, Lever::StepDown, Lever::SpindleSpeed],
     measure: |case| {

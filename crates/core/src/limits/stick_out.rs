@@ -1,11 +1,12 @@
 //! Depth below the surface around within the stick-out, so that the collet nut stays clear.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::Measure;
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::StickOut,
     source: "commonpractice",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[],
     measure: |case| {

@@ -1,19 +1,21 @@
-//! Surface speed below the upper end of the material's range. A low speed is no failure.
+//! Surface speed below the upper end of the material's range; in a dry cut below its middle, as the upper half is
+//! for cutters kept wet. A low speed is no failure.
 
-use super::{Limit, LimitId};
-use crate::choice::surface_speeds;
+use super::{Limit, LimitId, Needs};
+use crate::choice::greatest_surface_speed;
 use crate::strategy::{Lever, Measure};
 use thinwright_mechanics::kinematics;
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::SurfaceSpeed,
     source: "iso3002",
+    needs: Needs::Numbers,
     bad_ends: &[],
     levers: &[Lever::SpindleSpeed],
     measure: |case| {
         Some(Measure {
             demand: kinematics::surface_speed(case.cutter.d, case.choice.n),
-            allowed: surface_speeds(case.job, case.cutter).1,
+            allowed: greatest_surface_speed(case.job, case.cutter),
         })
     },
 };

@@ -1,11 +1,12 @@
 //! Stick-out to diameter.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::ToolLength,
     source: "commonpractice",
+    needs: Needs::Cutter,
     bad_ends: &[],
     levers: &[Lever::StickOut],
     measure: |case| {

@@ -1,12 +1,13 @@
 //! Lift of a web that is not bonded to its backing, by the pull of an up-cut helix.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebLift,
     source: "timoshenko1959",
+    needs: Needs::Load,
     bad_ends: &[(Unknown::Kc, BadEnd::High)],
     levers: &[Lever::StepDown, Lever::FeedPerTooth, Lever::BoltedBoss],
     measure: |case| {

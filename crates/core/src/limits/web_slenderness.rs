@@ -1,11 +1,12 @@
 //! Free span of the web to its thickness: a first filter of the trade, which the stiffness overrides.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebSlenderness,
     source: "commonpractice",
+    needs: Needs::Cutter,
     bad_ends: &[],
     levers: &[Lever::WebThickness, Lever::Backing, Lever::BoltedBoss],
     measure: |case| {

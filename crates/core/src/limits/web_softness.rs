@@ -1,12 +1,13 @@
 //! The web under the cutter against cutter and machine: where the part is the softest link, it needs help.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebSoftness,
     source: "timoshenko1959",
+    needs: Needs::Cutter,
     bad_ends: &[(Unknown::MachineStiffness, BadEnd::High), (Unknown::BedStiffness, BadEnd::Low)],
     levers: &[Lever::WebThickness, Lever::Backing, Lever::BoltedBoss],
     measure: |case| {

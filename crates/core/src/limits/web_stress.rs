@@ -1,12 +1,13 @@
 //! Bending stress in the web under the cutter's patch against its yield strength.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebStress,
     source: "timoshenko1959",
+    needs: Needs::Load,
     bad_ends: &[(Unknown::Kc, BadEnd::High)],
     levers: &[Lever::WebThickness, Lever::Backing, Lever::StepDown],
     measure: |case| {

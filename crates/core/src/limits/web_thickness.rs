@@ -1,6 +1,6 @@
 //! Error of the web's thickness: what the cutter pushes it down by, with the errors of turning over.
 
-use super::{Limit, LimitId};
+use super::{Limit, LimitId, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 use crate::task::TaskKind;
@@ -8,6 +8,7 @@ use crate::task::TaskKind;
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebThickness,
     source: "timoshenko1959",
+    needs: Needs::Load,
     bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::BedStiffness, BadEnd::Low)],
     levers: &[Lever::Backing, Lever::BoltedBoss, Lever::StepDown, Lever::FeedPerTooth],
     measure: |case| {
