@@ -1,4 +1,4 @@
-//! Commands of ChromeDriver that the WebDriver standard does not have.
+//! Commands of `ChromeDriver` that the `WebDriver` standard does not have.
 
 use fantoccini::Client;
 use fantoccini::wd::WebDriverCompatibleCommand;
