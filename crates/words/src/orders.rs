@@ -6,7 +6,7 @@ use crate::setups::face;
 use crate::tasks::task_name;
 use crate::text::plural;
 use crate::verdicts::utilisation;
-use thinwright_core::field::Table;
+use thinwright_core::field::{Field, Table};
 use thinwright_core::order::OrderId;
 use thinwright_core::strategy::{OrderReport, OrderVerdict};
 use thinwright_quantity::Duration;
@@ -18,7 +18,7 @@ pub fn order_name(order: OrderId) -> &'static str {
         OrderId::SlotsIntoStock => "slots blind, into stock that the second recess removes",
         OrderId::SlotsBeforeSkim => "slots before the last skim of the floor",
         OrderId::SlotsLast => "slots last, through the finished web",
-        OrderId::NoSlots => "first face, then the other",
+        OrderId::NoSlots => "recesses only",
     }
 }
 
@@ -41,13 +41,11 @@ impl Speaker<'_> {
         let mut out = order_name(report.order).to_owned();
         if report.order != OrderId::OneFace {
             out += &format!(", {} first", face(report.first));
-            if report.backing == "none" {
+            if report.backing == 0 {
                 out += ", web not backed";
             } else {
-                out += &format!(
-                    ", web backed: {}",
-                    self.row(Table::Backings, &report.backing)
-                );
+                let backing = self.answers.text(Field::Backing.into()).trim();
+                out += &format!(", web backed: {}", self.row(Table::Backings, backing));
             }
             if report.boss_bolted {
                 out += ", boss bolted";

@@ -125,7 +125,7 @@ fn strategy() -> Strategy {
             .map(|(time, warnings)| OrderReport {
                 order: OrderId::SlotsLast,
                 first: Face::A,
-                backing: "plug".to_owned(),
+                backing: 1,
                 boss_bolted: true,
                 verdict: OrderVerdict::Works {
                     time: Duration::s(time),
