@@ -7,54 +7,78 @@ use crate::kind::{Kind, UnitSystem, unit_name, unit_size};
 pub enum Rounding {
     /// To the nearest.
     Nearest,
-    /// Down: for what must not be exceeded.
+    /// Towards minus infinity: for what must not be exceeded.
     Down,
-    /// Up: for what must not be missed.
+    /// Towards plus infinity: for what must not be missed.
     Up,
 }
 
 /// Between groups of three digits from 10 000 on: a thin no-break space.
 const GROUP: char = '\u{202F}';
 
-/// Significant digits, and the most decimals, of a kind.
-fn digits(kind: Kind, system: UnitSystem) -> (i32, i32) {
-    let inch = system == UnitSystem::Inch;
-    match kind {
-        Kind::Length => {
-            if inch {
-                (6, 4)
-            } else {
-                (6, 3)
-            }
-        }
-        Kind::ShortLength => {
-            if inch {
-                (3, 5)
-            } else {
-                (3, 4)
-            }
-        }
-        Kind::FeedSpeed => {
-            if inch {
-                (4, 1)
-            } else {
-                (5, 0)
-            }
-        }
-        Kind::SurfaceSpeed => (4, 0),
-        Kind::SpindleSpeed => (6, 0),
-        Kind::Count => (9, 0),
-        Kind::Angle => (3, 1),
-        Kind::Power | Kind::Torque | Kind::Force | Kind::Stiffness | Kind::Ratio => (3, 3),
-        Kind::Stress | Kind::Frequency | Kind::Acceleration => (4, 1),
-        Kind::Duration => (3, 1),
+/// Below this a short length is read in micrometres, in m.
+const SHORTEST_IN_MM: f64 = 1.0e-5;
+/// A micrometre in m.
+const MICRO: f64 = 1.0e-6;
+/// In units of the last digit shown: what unit conversion may have added, forgiven when a direction is asked for.
+const HAIR: f64 = 1.0e-6;
+
+/// How many digits a number deserves.
+#[derive(Clone, Copy)]
+struct Digits {
+    significant: i32,
+    most_decimals: i32,
+}
+
+const fn digits(significant: i32, most_decimals: i32) -> Digits {
+    Digits {
+        significant,
+        most_decimals,
     }
 }
 
+/// The digits of a kind.
+fn digits_of(kind: Kind, system: UnitSystem) -> Digits {
+    use UnitSystem::{Inch, Metric};
+    match (kind, system) {
+        (Kind::Length, Metric) => digits(6, 3),
+        (Kind::Length, Inch) => digits(6, 4),
+        (Kind::ShortLength, Metric) => digits(3, 4),
+        (Kind::ShortLength, Inch) => digits(3, 5),
+        (Kind::FeedSpeed, Metric) => digits(5, 0),
+        (Kind::FeedSpeed, Inch) => digits(4, 1),
+        (Kind::SurfaceSpeed, _) => digits(4, 0),
+        (Kind::SpindleSpeed, _) => digits(6, 0),
+        (Kind::Count, _) => digits(9, 0),
+        (Kind::Angle | Kind::Duration, _) => digits(3, 1),
+        (Kind::Stress | Kind::Frequency | Kind::Acceleration, _) => digits(4, 1),
+        (Kind::Power | Kind::Torque | Kind::Force | Kind::Stiffness | Kind::Ratio, _) => {
+            digits(3, 3)
+        }
+    }
+}
+
+/// The digits of micrometres.
+const DIGITS_OF_MICROMETRES: Digits = digits(3, 2);
+
 /// A number and its unit as read by people; `-` for what is no number.
+///
+/// From 10 000 on a thin no-break space parts groups of three digits, and a no-break space parts number and unit. A
+/// short length under 0.01 mm is given in µm.
+///
+/// Units: `si` in SI; counts and ratios plain.
 pub fn format(kind: Kind, si: f64, system: UnitSystem, rounding: Rounding) -> String {
-    let number = grouped(&format_bare(kind, si, system, rounding));
-    let unit = unit_name(kind, system);
+    let short = kind == Kind::ShortLength && system == UnitSystem::Metric;
+    let micrometres = short && si.abs() < SHORTEST_IN_MM;
+    let (number, unit) = if micrometres && si != 0.0 {
+        (rounded(si / MICRO, DIGITS_OF_MICROMETRES, rounding), "µm")
+    } else {
+        (
+            format_bare(kind, si, system, rounding),
+            unit_name(kind, system),
+        )
+    };
+    let number = grouped(&number);
     match (unit, number.as_str()) {
         ("", _) | (_, "-") => number,
         ("°", _) => number + unit,
@@ -62,49 +86,52 @@ pub fn format(kind: Kind, si: f64, system: UnitSystem, rounding: Rounding) -> St
     }
 }
 
-/// The number alone, without groups: for copying into another program.
+/// The number alone in the unit of [`unit_name`], without groups: for copying into another program.
 pub fn format_bare(kind: Kind, si: f64, system: UnitSystem, rounding: Rounding) -> String {
-    let value = si / unit_size(kind, system);
+    rounded(
+        si / unit_size(kind, system),
+        digits_of(kind, system),
+        rounding,
+    )
+}
+
+/// A number with so many digits and no idle zeros; `-` if it is not finite.
+fn rounded(value: f64, digits: Digits, rounding: Rounding) -> String {
     if !value.is_finite() {
         return "-".to_owned();
     }
-    let (significant, most) = digits(kind, system);
-    let decimals = decimals(value, significant).min(most);
+    let decimals = decimals(value, digits);
     let scale = 10.0_f64.powi(decimals);
-    // A millionth of the last digit forgives what unit conversion adds.
-    let hair = 1.0e-6;
-    let rounded = match rounding {
-        Rounding::Nearest => (value * scale).round(),
-        Rounding::Down => (value * scale + hair).floor(),
-        Rounding::Up => (value * scale - hair).ceil(),
+    let scaled = value * scale;
+    let kept = match rounding {
+        Rounding::Nearest => scaled.round(),
+        Rounding::Down => (scaled + HAIR).floor(),
+        Rounding::Up => (scaled - HAIR).ceil(),
     } / scale;
-    let places = usize::try_from(decimals.max(0)).unwrap_or(0);
-    let mut text = std::format!("{rounded:.places$}");
+    let places = usize::try_from(decimals).unwrap_or(0);
+    let mut text = std::format!("{kept:.places$}");
     if text.contains('.') {
         text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
     }
     if text == "-0" { "0".to_owned() } else { text }
 }
 
-/// Decimals that give so many significant digits; never negative, so that no whole digit is lost.
-fn decimals(value: f64, significant: i32) -> i32 {
-    let mut whole = 0;
+/// Decimals that show the significant digits; never negative, so that no whole digit is lost.
+fn decimals(value: f64, digits: Digits) -> i32 {
+    let mut decimals = digits.significant - 1;
     let mut rest = value.abs();
-    while rest >= 1.0 && whole < 40 {
+    while rest >= 10.0 && decimals > 0 {
         rest /= 10.0;
-        whole += 1;
+        decimals -= 1;
     }
-    if whole > 0 {
-        return (significant - whole).max(0);
-    }
-    let mut zeros = 0;
-    while rest > 0.0 && rest < 0.1 && zeros < 12 {
+    while rest > 0.0 && rest < 1.0 && decimals < digits.most_decimals {
         rest *= 10.0;
-        zeros += 1;
+        decimals += 1;
     }
-    significant + zeros
+    decimals.min(digits.most_decimals)
 }
 
+/// Whole digits in groups of three.
 fn grouped(text: &str) -> String {
     let (whole, rest) = text
         .split_once('.')
@@ -129,104 +156,4 @@ fn grouped(text: &str) -> String {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::parse;
-
-    fn check(kind: Kind, si: f64, system: UnitSystem, expected: &str) {
-        assert_eq!(
-            format(kind, si, system, Rounding::Nearest).replace('\u{A0}', " "),
-            expected
-        );
-    }
-
-    #[test]
-    fn numbers_read_as_people_write_them() {
-        check(Kind::Length, 0.006, UnitSystem::Metric, "6 mm");
-        check(Kind::Length, 0.006_35, UnitSystem::Inch, "0.25 in");
-        check(Kind::ShortLength, 3.5e-5, UnitSystem::Metric, "0.035 mm");
-        check(
-            Kind::SpindleSpeed,
-            300.0,
-            UnitSystem::Metric,
-            "18\u{202F}000 rpm",
-        );
-        check(Kind::SpindleSpeed, 50.0, UnitSystem::Metric, "3000 rpm");
-        check(
-            Kind::FeedSpeed,
-            0.64 / 60.0,
-            UnitSystem::Metric,
-            "640 mm/min",
-        );
-        check(
-            Kind::FeedSpeed,
-            0.64 / 60.0,
-            UnitSystem::Inch,
-            "25.2 in/min",
-        );
-        check(Kind::Stiffness, 1.234e6, UnitSystem::Metric, "1.23 N/µm");
-        check(Kind::Power, 1500.0, UnitSystem::Metric, "1.5 kW");
-        check(Kind::Angle, 0.052_36, UnitSystem::Metric, "3°");
-        check(Kind::Length, -1.0e-12, UnitSystem::Metric, "0 mm");
-        check(Kind::Force, f64::NAN, UnitSystem::Metric, "-");
-    }
-
-    #[test]
-    fn rounding_keeps_its_direction() {
-        let shown =
-            |rounding| format_bare(Kind::ShortLength, 1.2345e-5, UnitSystem::Metric, rounding);
-        assert_eq!(shown(Rounding::Down), "0.0123");
-        assert_eq!(shown(Rounding::Up), "0.0124");
-    }
-
-    #[test]
-    fn what_is_shown_is_read_back() {
-        let kinds = [
-            Kind::Length,
-            Kind::ShortLength,
-            Kind::Angle,
-            Kind::FeedSpeed,
-            Kind::SurfaceSpeed,
-            Kind::SpindleSpeed,
-            Kind::Frequency,
-            Kind::Force,
-            Kind::Stress,
-            Kind::Torque,
-            Kind::Power,
-            Kind::Stiffness,
-            Kind::Duration,
-            Kind::Acceleration,
-            Kind::Ratio,
-        ];
-        let mut seed = 7_u64;
-        for _ in 0..5000 {
-            seed = seed
-                .wrapping_mul(6_364_136_223_846_793_005)
-                .wrapping_add(1_442_695_040_888_963_407);
-            let kind = kinds[usize::try_from(seed >> 40).unwrap_or(0) % kinds.len()];
-            #[allow(clippy::cast_precision_loss, reason = "any number will do")]
-            let share = (seed >> 11) as f64 / (1_u64 << 53) as f64;
-            for system in [UnitSystem::Metric, UnitSystem::Inch] {
-                let value = unit_size(kind, system) * 1000.0 * share;
-                let text = format(kind, value, system, Rounding::Nearest);
-                let back = parse(kind, &text, system).unwrap_or_else(|e| panic!("{text}: {e}"));
-                let bare: f64 = format_bare(kind, value, system, Rounding::Nearest)
-                    .parse()
-                    .unwrap();
-                let printed = bare * unit_size(kind, system);
-                assert!(
-                    (back - printed).abs() <= 1.0e-9 * printed.abs() + 1.0e-15,
-                    "{text} {back} {printed}"
-                );
-                let (significant, most) = digits(kind, system);
-                let half = 0.5
-                    * 10.0_f64
-                        .powi(-decimals(value / unit_size(kind, system), significant).min(most));
-                assert!(
-                    (back - value).abs() <= 1.001 * half * unit_size(kind, system),
-                    "{text} {value}"
-                );
-            }
-        }
-    }
-}
+mod tests;

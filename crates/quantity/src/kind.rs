@@ -1,5 +1,9 @@
 //! The kinds of quantity that fields and findings are given in, and the systems of units.
 
+use crate::geometry::{DEGREE, INCH};
+use crate::load::POUND_FORCE;
+use crate::motion::MINUTE;
+
 /// A system of units for what is typed without a unit and for what is shown.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum UnitSystem {
@@ -47,90 +51,39 @@ pub enum Kind {
     Ratio,
 }
 
-/// The unit in which a kind is shown.
+/// The unit in which a kind is shown, and meant when none is typed.
+///
+/// Metric and inch differ in lengths, speeds and forces; the rest is read in SI units on either side of the ocean.
 pub fn unit_name(kind: Kind, system: UnitSystem) -> &'static str {
-    let metric = system == UnitSystem::Metric;
-    match kind {
-        Kind::Length | Kind::ShortLength => {
-            if metric {
-                "mm"
-            } else {
-                "in"
-            }
-        }
-        Kind::Angle => "°",
-        Kind::FeedSpeed => {
-            if metric {
-                "mm/min"
-            } else {
-                "in/min"
-            }
-        }
-        Kind::SurfaceSpeed => {
-            if metric {
-                "m/min"
-            } else {
-                "ft/min"
-            }
-        }
-        Kind::SpindleSpeed => "rpm",
-        Kind::Frequency => "Hz",
-        Kind::Force => {
-            if metric {
-                "N"
-            } else {
-                "lbf"
-            }
-        }
-        Kind::Stress => "N/mm²",
-        Kind::Torque => "N m",
-        Kind::Power => "kW",
-        Kind::Stiffness => "N/µm",
-        Kind::Duration => "min",
-        Kind::Acceleration => "mm/s²",
-        Kind::Count | Kind::Ratio => "",
-    }
+    shown(kind, system).0
 }
 
-/// Size in SI of the unit in which a kind is shown, or meant when none is typed.
+/// Size in SI of the unit that [`unit_name`] names.
 pub(crate) fn unit_size(kind: Kind, system: UnitSystem) -> f64 {
-    use crate::geometry::{DEGREE, INCH};
-    let metric = system == UnitSystem::Metric;
-    match kind {
-        Kind::Length | Kind::ShortLength => {
-            if metric {
-                1.0e-3
-            } else {
-                INCH
-            }
-        }
-        Kind::Angle => DEGREE,
-        Kind::FeedSpeed => {
-            if metric {
-                1.0e-3 / 60.0
-            } else {
-                INCH / 60.0
-            }
-        }
-        Kind::SurfaceSpeed => {
-            if metric {
-                1.0 / 60.0
-            } else {
-                12.0 * INCH / 60.0
-            }
-        }
-        Kind::SpindleSpeed => 1.0 / 60.0,
-        Kind::Force => {
-            if metric {
-                1.0
-            } else {
-                crate::load::POUND_FORCE
-            }
-        }
-        Kind::Stress | Kind::Stiffness => 1.0e6,
-        Kind::Power => 1.0e3,
-        Kind::Duration => 60.0,
-        Kind::Acceleration => 1.0e-3,
-        Kind::Frequency | Kind::Torque | Kind::Count | Kind::Ratio => 1.0,
+    shown(kind, system).1
+}
+
+/// Name and size of the unit in which a kind is shown.
+fn shown(kind: Kind, system: UnitSystem) -> (&'static str, f64) {
+    use UnitSystem::{Inch, Metric};
+    match (kind, system) {
+        (Kind::Length | Kind::ShortLength, Metric) => ("mm", 1.0e-3),
+        (Kind::Length | Kind::ShortLength, Inch) => ("in", INCH),
+        (Kind::FeedSpeed, Metric) => ("mm/min", 1.0e-3 / MINUTE),
+        (Kind::FeedSpeed, Inch) => ("in/min", INCH / MINUTE),
+        (Kind::SurfaceSpeed, Metric) => ("m/min", 1.0 / MINUTE),
+        (Kind::SurfaceSpeed, Inch) => ("ft/min", 12.0 * INCH / MINUTE),
+        (Kind::Force, Metric) => ("N", 1.0),
+        (Kind::Force, Inch) => ("lbf", POUND_FORCE),
+        (Kind::Angle, _) => ("°", DEGREE),
+        (Kind::SpindleSpeed, _) => ("rpm", 1.0 / MINUTE),
+        (Kind::Frequency, _) => ("Hz", 1.0),
+        (Kind::Stress, _) => ("N/mm²", 1.0e6),
+        (Kind::Torque, _) => ("N m", 1.0),
+        (Kind::Power, _) => ("kW", 1.0e3),
+        (Kind::Stiffness, _) => ("N/µm", 1.0e6),
+        (Kind::Duration, _) => ("min", MINUTE),
+        (Kind::Acceleration, _) => ("mm/s²", 1.0e-3),
+        (Kind::Count | Kind::Ratio, _) => ("", 1.0),
     }
 }

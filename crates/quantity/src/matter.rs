@@ -18,6 +18,6 @@ quantity! {
         /// From seconds.
         s to_s 1.0;
         /// From minutes.
-        minutes to_minutes 60.0;
+        minutes to_minutes crate::motion::MINUTE;
     }
 }

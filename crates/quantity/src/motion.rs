@@ -3,7 +3,8 @@
 use crate::define::quantity;
 use crate::geometry::INCH;
 
-const MINUTE: f64 = 60.0;
+/// A minute in seconds.
+pub(crate) const MINUTE: f64 = 60.0;
 
 quantity! {
     /// A speed: feed or surface speed.
@@ -46,5 +47,19 @@ quantity! {
         m_per_s2 to_m_per_s2 1.0;
         /// From millimetres a second, a second.
         mm_per_s2 to_mm_per_s2 1.0e-3;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn speeds_agree() {
+        assert!((Speed::m_per_min(0.6).to_mm_per_min() - 600.0).abs() < 1e-9);
+        assert!((Speed::inch_per_min(10.0).to_mm_per_min() - 254.0).abs() < 1e-9);
+        assert!((Speed::ft_per_min(1000.0).to_m_per_min() - 304.8).abs() < 1e-9);
+        assert!((SpindleSpeed::rpm(18_000.0).to_per_s() - 300.0).abs() < 1e-9);
+        assert!((Acceleration::mm_per_s2(500.0).to_m_per_s2() - 0.5).abs() < 1e-12);
     }
 }
