@@ -51,11 +51,21 @@ const WAITING: &[(&str, &str)] = &[
 /// A sheet of rigidity 1 and mass per area 1.
 fn unit_sheet(row: &Row) -> Sheet {
     let nu = row.input_or("nu", 0.3);
-    Sheet { e_mod: 12.0 * (1.0 - nu * nu), nu, rho: 1.0, t: 1.0 }
+    Sheet {
+        e_mod: 12.0 * (1.0 - nu * nu),
+        nu,
+        rho: 1.0,
+        t: 1.0,
+    }
 }
 
 fn sheet(row: &Row) -> Sheet {
-    Sheet { e_mod: row.input("E"), nu: row.input("nu"), rho: row.input("rho"), t: row.input("t") }
+    Sheet {
+        e_mod: row.input("E"),
+        nu: row.input("nu"),
+        rho: row.input("rho"),
+        t: row.input("t"),
+    }
 }
 
 /// 12 (1 - nu^2): turns a factor over D into one over E t^3.
@@ -83,12 +93,14 @@ fn disc_case(row: &Row) -> Option<Answer> {
             let from = if row.id.ends_with('1') { 0 } else { 3 };
             Some(vec![("lambda2", all[from..from + 3].to_vec())])
         }
-        id if id.starts_with("a-K-") => {
-            one("w", row.input("F") * disc::compliance(&sheet(row), row.input("R"), row.input("r")).unwrap())
-        }
-        id if id.starts_with("aF-K-") => {
-            Some(vec![("f", disc::frequencies(&sheet(row), row.input("R"), 6).unwrap())])
-        }
+        id if id.starts_with("a-K-") => one(
+            "w",
+            row.input("F") * disc::compliance(&sheet(row), row.input("R"), row.input("r")).unwrap(),
+        ),
+        id if id.starts_with("aF-K-") => Some(vec![(
+            "f",
+            disc::frequencies(&sheet(row), row.input("R"), 6).unwrap(),
+        )]),
         "aM-t5" => {
             let (sheet, radius, patch) = (sheet(row), row.input("R"), row.input("patch_radius"));
             let bending = disc::patch_compliance(&sheet, radius, patch).unwrap();
@@ -101,19 +113,36 @@ fn disc_case(row: &Row) -> Option<Answer> {
 
 fn annulus_case(row: &Row) -> Option<Answer> {
     let unit = unit_sheet(row);
-    let ring = |inner_edge| Annulus { inner: row.input("b_over_a"), outer: 1.0, inner_edge };
+    let ring = |inner_edge| Annulus {
+        inner: row.input("b_over_a"),
+        outer: 1.0,
+        inner_edge,
+    };
     let lowest = |ring: &Annulus| {
         let first = |n| annulus::frequencies(&unit, ring, &Boss::default(), (n, 1)).unwrap()[0];
-        Some(vec![("lambda2", parameters(&[first(0), first(1), first(2), first(3)]))])
+        Some(vec![(
+            "lambda2",
+            parameters(&[first(0), first(1), first(2), first(3)]),
+        )])
     };
     let id = row.id.as_str();
     if id.starts_with("pubRigidBoss") {
         let inner = 1.0 / row.input("a_over_b");
-        let ring = Annulus { inner, outer: 1.0, inner_edge: InnerEdge::RigidFloating };
-        return one("k", over_e(&unit) * annulus::boss_compliance(&unit, &ring).unwrap());
+        let ring = Annulus {
+            inner,
+            outer: 1.0,
+            inner_edge: InnerEdge::RigidFloating,
+        };
+        return one(
+            "k",
+            over_e(&unit) * annulus::boss_compliance(&unit, &ring).unwrap(),
+        );
     }
     if id.starts_with("pubAnnulusCFUniform") {
-        return one("K", annulus::uniform_compliance(&unit, &ring(InnerEdge::Free)).unwrap());
+        return one(
+            "K",
+            annulus::uniform_compliance(&unit, &ring(InnerEdge::Free)).unwrap(),
+        );
     }
     if id.starts_with("pubAnnulusFreqCF") {
         return lowest(&ring(InnerEdge::Free));
@@ -131,7 +160,12 @@ fn floating_boss(row: &Row) -> Answer {
         outer: row.input("R"),
         inner_edge: InnerEdge::RigidFloating,
     };
-    let boss = Boss::cylinder(&sheet, ring.inner, row.input("boss_height_for_mass"));
+    // The reference adds the boss's mass to the plate, without the turning inertia of its height.
+    let mass = Boss::cylinder(&sheet, ring.inner, row.input("boss_height_for_mass")).mass;
+    let boss = Boss {
+        mass,
+        inertia: 0.25 * mass * ring.inner * ring.inner,
+    };
     let under = |r: &f64| {
         let at_boss = *r < ring.inner;
         let compliance = if at_boss {
@@ -159,10 +193,16 @@ fn rectangle_case(row: &Row) -> Option<Answer> {
     let unit = unit_sheet(row);
     let id = row.id.as_str();
     if id.starts_with("pubClampRectUniform") {
-        return one("k", rectangle::uniform_compliance(&unit, 1.0, row.input("b_over_a")).unwrap());
+        return one(
+            "k",
+            rectangle::uniform_compliance(&unit, 1.0, row.input("b_over_a")).unwrap(),
+        );
     }
     if id.starts_with("pubClampRectPoint") {
-        return one("k", rectangle::compliance_centre(&unit, 1.0, row.input("b_over_a")).unwrap());
+        return one(
+            "k",
+            rectangle::compliance_centre(&unit, 1.0, row.input("b_over_a")).unwrap(),
+        );
     }
     if id.starts_with("pubSSRectUniform") {
         let w = rectangle::uniform_compliance_supported(&unit, row.input("a_over_b"), 1.0).unwrap();
@@ -177,7 +217,10 @@ fn rectangle_case(row: &Row) -> Option<Answer> {
         let ratio = row.input("a_over_b");
         // In terms of the side a, the longer one.
         let all = parameters(&rectangle::frequencies(&unit, ratio, 1.0, 6).unwrap());
-        return Some(vec![("lambda2", all.iter().map(|v| v * ratio * ratio).collect())]);
+        return Some(vec![(
+            "lambda2",
+            all.iter().map(|v| v * ratio * ratio).collect(),
+        )]);
     }
     if id == "pubClampedSq-handbook" {
         let all = rectangle::frequencies(&sheet(row), row.input("a"), row.input("a"), 6).unwrap();
@@ -189,7 +232,10 @@ fn rectangle_case(row: &Row) -> Option<Answer> {
             row.input("F") * rectangle::compliance(&sheet, sides, (at[0], at[1])).unwrap()
         };
         let f = rectangle::frequencies(&sheet, sides.0, sides.1, 6).unwrap();
-        vec![("w", row.list("points").chunks(2).map(under).collect()), ("f", f)]
+        vec![
+            ("w", row.list("points").chunks(2).map(under).collect()),
+            ("f", f),
+        ]
     })
 }
 
@@ -198,8 +244,16 @@ fn panel_case(row: &Row) -> Option<Answer> {
     let id = row.id.as_str();
     let free = (Edge::Free, Edge::Free);
     if id == "pubCFFFsq-free" {
-        let panel = Panel { a: 1.0, b: 1.0, x_edges: free, y_edges: free };
-        return Some(vec![("lambda2", Ritz::new(&unit, &panel).unwrap().parameters(5).unwrap())]);
+        let panel = Panel {
+            a: 1.0,
+            b: 1.0,
+            x_edges: free,
+            y_edges: free,
+        };
+        return Some(vec![(
+            "lambda2",
+            Ritz::new(&unit, &panel).unwrap().parameters(5).unwrap(),
+        )]);
     }
     if id.starts_with("ownCFFF") {
         let panel = Panel {
@@ -208,11 +262,22 @@ fn panel_case(row: &Row) -> Option<Answer> {
             x_edges: (Edge::Clamped, Edge::Free),
             y_edges: free,
         };
-        return Some(vec![("lambda2", Ritz::new(&unit, &panel).unwrap().parameters(4).unwrap())]);
+        return Some(vec![(
+            "lambda2",
+            Ritz::new(&unit, &panel).unwrap().parameters(4).unwrap(),
+        )]);
     }
     if id == "pubStrip-1" {
-        let strip = Strip { length: 1.0, width: 1.0 };
-        let sheet = Sheet { e_mod: 12.0, nu: 0.0, rho: 1.0, t: 1.0 };
+        let strip = Strip {
+            length: 1.0,
+            width: 1.0,
+        };
+        let sheet = Sheet {
+            e_mod: 12.0,
+            nu: 0.0,
+            rho: 1.0,
+            t: 1.0,
+        };
         let f = strip::first_frequency(&sheet, &strip).unwrap();
         return Some(vec![
             ("k", vec![strip::compliance(&sheet, &strip, 0.5).unwrap()]),
@@ -222,7 +287,8 @@ fn panel_case(row: &Row) -> Option<Answer> {
     id.starts_with("e-K-").then(|| {
         let (sheet, length, height) = (sheet(row), row.input("L"), row.input("H"));
         let ritz = Ritz::new(&sheet, &Panel::wall(length, height)).unwrap();
-        let under = |share: f64| vec![row.input("F") * ritz.compliance(share * length, height).unwrap()];
+        let under =
+            |share: f64| vec![row.input("F") * ritz.compliance(share * length, height).unwrap()];
         vec![
             ("w_mid", under(0.5)),
             ("w_corner", under(0.0)),

@@ -19,7 +19,8 @@ pub(crate) type Answer = Vec<(&'static str, Vec<f64>)>;
 /// Factor from a unit of the files to SI.
 fn si(unit: &str) -> f64 {
     match unit {
-        "-" | "m" | "N" | "Pa" | "N/m" | "N/m^2" | "Hz" | "kg" | "kg/m^3" | "rad" | "rad/s" | "m/s" => 1.0,
+        "-" | "m" | "N" | "Pa" | "N/m" | "N/m^2" | "Hz" | "kg" | "kg/m^3" | "rad" | "rad/s"
+        | "m/s" => 1.0,
         "mm" => 1e-3,
         "MPa" => 1e6,
         "1/min" => 1.0 / 60.0,
@@ -40,7 +41,11 @@ fn numbers(value: &Value, factor: f64, found: &mut Vec<f64>) {
 fn quantities(value: &Value) -> BTreeMap<String, Vec<f64>> {
     let named = value.as_object().unwrap().iter().map(|(name, quantity)| {
         let mut found = Vec::new();
-        numbers(&quantity["value"], si(quantity["unit"].as_str().unwrap()), &mut found);
+        numbers(
+            &quantity["value"],
+            si(quantity["unit"].as_str().unwrap()),
+            &mut found,
+        );
         (name.clone(), found)
     });
     named.collect()
@@ -48,7 +53,9 @@ fn quantities(value: &Value) -> BTreeMap<String, Vec<f64>> {
 
 /// The cases of a file in `shared/reference`.
 pub(crate) fn rows(file: &str) -> Vec<Row> {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/reference").join(file);
+    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../shared/reference")
+        .join(file);
     let text = std::fs::read_to_string(&path).unwrap();
     let all: Value = serde_json::from_str(&text).unwrap();
     let row = |value: &Value| Row {
@@ -68,8 +75,12 @@ impl Row {
     }
 
     /// An input that may be missing.
+    #[allow(dead_code, reason = "not every runner asks")]
     pub(crate) fn input_or(&self, name: &str, instead: f64) -> f64 {
-        self.inputs.get(name).and_then(|all| all.first().copied()).unwrap_or(instead)
+        self.inputs
+            .get(name)
+            .and_then(|all| all.first().copied())
+            .unwrap_or(instead)
     }
 
     /// Whether there is such an input.
@@ -80,7 +91,9 @@ impl Row {
 
     /// An input with several numbers, in SI.
     pub(crate) fn list(&self, name: &str) -> &[f64] {
-        self.inputs.get(name).unwrap_or_else(|| panic!("{}: no input {name}", self.id))
+        self.inputs
+            .get(name)
+            .unwrap_or_else(|| panic!("{}: no input {name}", self.id))
     }
 }
 
@@ -99,7 +112,12 @@ fn compare(row: &Row, answer: &Answer) -> Result<f64, String> {
             return Err(format!("{}: {name} was not computed", row.id));
         };
         if found.len() != expected.len() {
-            return Err(format!("{}: {name} has {} values, not {}", row.id, found.len(), expected.len()));
+            return Err(format!(
+                "{}: {name} has {} values, not {}",
+                row.id,
+                found.len(),
+                expected.len()
+            ));
         }
         for (value, printed) in found.iter().zip(expected) {
             let error = (value / printed - 1.0).abs();
@@ -123,8 +141,12 @@ pub(crate) fn run(file: &str, waiting: &[(&str, &str)], answer: impl Fn(&Row) ->
     for row in &rows {
         let listed = waiting.iter().any(|(id, _)| *id == row.id);
         match (answer(row), listed) {
-            (Some(_), true) => complaints.push(format!("{}: is run now, take it off the list", row.id)),
-            (None, false) => complaints.push(format!("{}: neither run nor listed", row.id)),
+            (Some(_), true) => {
+                complaints.push(format!("{}: is run now, take it off the list", row.id));
+            }
+            (None, false) => {
+                complaints.push(format!("{}: neither run nor listed", row.id));
+            }
             (None, true) => {}
             (Some(answer), false) => match compare(row, &answer) {
                 Ok(error) => {
@@ -142,12 +164,25 @@ pub(crate) fn run(file: &str, waiting: &[(&str, &str)], answer: impl Fn(&Row) ->
         }
     }
     println!("{file}: {} cases, {} waiting\n", rows.len(), waiting.len());
-    println!("{:<42} {:>5} {:>12} {:>12}", "topic", "cases", "median", "worst");
+    println!(
+        "{:<42} {:>5} {:>12} {:>12}",
+        "topic", "cases", "median", "worst"
+    );
     for (topic, tally) in &mut topics {
         tally.errors.sort_by(f64::total_cmp);
         let median = tally.errors[tally.errors.len() / 2];
         let worst = tally.errors[tally.errors.len() - 1];
-        println!("{topic:<42} {:>5} {:>10.5} % {:>10.5} %", tally.rows, 100.0 * median, 100.0 * worst);
+        println!(
+            "{topic:<42} {:>5} {:>10.5} % {:>10.5} %",
+            tally.rows,
+            100.0 * median,
+            100.0 * worst
+        );
     }
-    assert!(complaints.is_empty(), "{} complaints:\n{}", complaints.len(), complaints.join("\n"));
+    assert!(
+        complaints.is_empty(),
+        "{} complaints:\n{}",
+        complaints.len(),
+        complaints.join("\n")
+    );
 }

@@ -19,6 +19,7 @@
 
 pub mod directional;
 pub mod floor;
+pub mod lobe;
 mod math;
 pub mod mode;
 pub mod process_damping;

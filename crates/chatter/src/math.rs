@@ -12,6 +12,10 @@ pub(crate) fn acos(x: f64) -> f64 {
     libm::acos(x)
 }
 
+pub(crate) fn atan2(y: f64, x: f64) -> f64 {
+    libm::atan2(y, x)
+}
+
 /// A complex number.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Complex {

@@ -3,12 +3,12 @@
 use crate::annulus::InnerEdge;
 use crate::bessel::{Value, i_scaled, j, k_scaled, y};
 use crate::dense::determinant4;
-use crate::math::{bisect, exp};
+use crate::math::{exp, root};
 
 /// Where the search for roots starts: below any mode that a boss of reasonable mass leaves.
 const FIRST_LAMBDA: f64 = 0.3;
-/// Step of the search, in shares of the first root of a clamped-free strip as wide as the ring (1.875).
-const STEP: f64 = 0.06;
+/// Step of the search, over the ring's width: well below the 3 or so between two modes of one shape.
+const STEP: f64 = 0.25;
 /// Steps after which the search is given up.
 const STEPS_MAX: u32 = 4000;
 
@@ -42,7 +42,7 @@ impl Ring {
             let high = low + step;
             let at_high = self.determinant(n, high);
             if (at_low < 0.0) != (at_high < 0.0) {
-                found.push(bisect(low, high, |x| self.determinant(n, x)));
+                found.push(root(low, high, |x| self.determinant(n, x)));
             }
             (low, at_low) = (high, at_high);
         }

@@ -57,3 +57,57 @@ pub fn first_frequency(sheet: &Sheet, k0: f64) -> Result<f64, PlateError> {
     positive(k0)?;
     settled((k0 / (sheet.rho * sheet.t)).sqrt() / (2.0 * PI))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::math::exp;
+
+    const SHEET: Sheet = Sheet {
+        e_mod: 69e9,
+        nu: 0.33,
+        rho: 2700.0,
+        t: 3e-3,
+    };
+
+    /// The closed form against its Hankel integral, w = 1/(2 pi) int s ds / (k0 + D s^4).
+    #[test]
+    fn the_closed_form_is_the_integral_over_all_waves() {
+        let k0 = 2e10;
+        let d = SHEET.rigidity();
+        let scale = 1.0 / characteristic_length(&SHEET, k0).unwrap();
+        let mut sum = 0.0;
+        // s = scale exp(u): the trapezoidal rule in u is sharp.
+        for i in -400..=400 {
+            let s = scale * exp(0.05 * f64::from(i));
+            sum += 0.05 * s * s / (k0 + d * s * s * s * s);
+        }
+        let found = compliance(&SHEET, k0).unwrap();
+        assert!((sum / (2.0 * PI) / found - 1.0).abs() < 1e-9);
+    }
+
+    /// The deflection at the lift-off radius is zero: the same integral with a Bessel function.
+    #[test]
+    fn the_plate_lifts_where_its_deflection_vanishes() {
+        let at = |x: f64| {
+            let step = 1e-3;
+            (1..40_000)
+                .map(|i| {
+                    let s = step * f64::from(i);
+                    step * s * libm::j0(s * x) / (1.0 + s * s * s * s)
+                })
+                .sum::<f64>()
+        };
+        assert!(at(LIFTS_AT - 0.02) > 0.0 && at(LIFTS_AT + 0.02) < 0.0);
+    }
+
+    #[test]
+    fn impossible_beds_are_refused() {
+        for k0 in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            assert!(compliance(&SHEET, k0).is_err() && contact_radius(&SHEET, k0).is_err());
+            assert!(first_frequency(&SHEET, k0).is_err());
+        }
+        assert!(layer_stiffness(1e9, 0.0).is_err());
+        assert!((layer_stiffness(1e9, 0.01).unwrap() - 1e11).abs() < 1.0);
+    }
+}

@@ -5,12 +5,16 @@
 
 use crate::math::{cos, cosh, exp};
 
-/// Points of the trapezoidal rule on the half circle for I; enough for x up to about 1000.
-const CIRCLE_POINTS: u32 = 240;
+/// Points of the trapezoidal rule on the half circle for I: so many, and so many times sqrt(x).
+const CIRCLE_POINTS: f64 = 14.0;
+const CIRCLE_GROWTH: f64 = 4.6;
 /// Step of the trapezoidal rule for K: this over (10 + sqrt(x)), as the integrand narrows with x.
 const LINE_STEP: f64 = 0.5;
 /// An integrand below this share of 1 no longer counts.
 const NEGLIGIBLE: f64 = 1e-18;
+/// Most points of either rule.
+const POINTS_MAX: f64 = 2000.0;
+const POINTS_ON_LINE: u32 = 2000;
 /// Terms of the power series of I.
 const SERIES_TERMS: u32 = 60;
 /// Below this argument the power series of I is used.
@@ -47,64 +51,81 @@ pub(crate) fn y(n: u32, x: f64) -> Value {
 
 /// exp(-x) I of order n, and exp(-x) times the derivative of I.
 pub(crate) fn i_scaled(n: u32, x: f64) -> Value {
-    let f = i_of(n, x);
+    let (f, next) = if x < SERIES_BELOW {
+        let scale = exp(-x);
+        (scale * i_series(n, x), scale * i_series(n + 1, x))
+    } else {
+        i_integral(n, x)
+    };
     Value {
         f,
-        df: f64::from(n) / x * f + i_of(n + 1, x),
+        df: f64::from(n) / x * f + next,
     }
 }
 
 /// exp(x) K of order n, and exp(x) times the derivative of K.
 pub(crate) fn k_scaled(n: u32, x: f64) -> Value {
-    let f = k_of(n, x);
+    let (f, next) = k_integral(n, x);
     Value {
         f,
-        df: f64::from(n) / x * f - k_of(n + 1, x),
+        df: f64::from(n) / x * f - next,
     }
 }
 
-fn i_of(n: u32, x: f64) -> f64 {
-    if x < SERIES_BELOW {
-        let quarter = 0.25 * x * x;
-        let mut term = exp(-x);
-        for m in 1..=n {
-            term *= 0.5 * x / f64::from(m);
-        }
-        let mut sum = term;
-        for m in 1..SERIES_TERMS {
-            term *= quarter / (f64::from(m) * f64::from(m + n));
-            sum += term;
-        }
-        return sum;
+fn i_series(n: u32, x: f64) -> f64 {
+    let quarter = 0.25 * x * x;
+    let mut term = 1.0;
+    for m in 1..=n {
+        term *= 0.5 * x / f64::from(m);
     }
-    let step = core::f64::consts::PI / f64::from(CIRCLE_POINTS);
-    let mut sum = 0.0;
-    for m in 0..=CIRCLE_POINTS {
-        let angle = f64::from(m) * step;
-        let share = if m == 0 || m == CIRCLE_POINTS {
-            0.5
-        } else {
-            1.0
-        };
-        sum += share * exp(x * (cos(angle) - 1.0)) * cos(f64::from(n) * angle);
-    }
-    sum / f64::from(CIRCLE_POINTS)
-}
-
-fn k_of(n: u32, x: f64) -> f64 {
-    let width = LINE_STEP / (10.0 + x.sqrt());
-    let mut sum = 0.5;
-    let mut step = 0;
-    loop {
-        step += 1;
-        let s = f64::from(step) * width;
-        let term = exp(-x * (cosh(s) - 1.0)) * cosh(f64::from(n) * s);
+    let mut sum = term;
+    for m in 1..SERIES_TERMS {
+        term *= quarter / (f64::from(m) * f64::from(m + n));
         sum += term;
-        // The integrand may rise first (small x, high n); it ends once it falls below what counts.
-        if term < NEGLIGIBLE * sum || step > 2000 {
-            return sum * width;
+        if term < NEGLIGIBLE * sum {
+            break;
         }
     }
+    sum
+}
+
+/// exp(-x) I of the orders n and n + 1: mean of exp(x (cos a - 1)) cos(n a) over the half circle.
+fn i_integral(n: u32, x: f64) -> (f64, f64) {
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a count of points, at most thousands"
+    )]
+    let points = (CIRCLE_POINTS + CIRCLE_GROWTH * x.sqrt()).min(POINTS_MAX) as u32 + n;
+    let step = core::f64::consts::PI / f64::from(points);
+    let (mut sum, mut next) = (0.0, 0.0);
+    for m in 0..=points {
+        let angle = f64::from(m) * step;
+        let share = if m == 0 || m == points { 0.5 } else { 1.0 };
+        let weight = share * exp(x * (cos(angle) - 1.0));
+        sum += weight * cos(f64::from(n) * angle);
+        next += weight * cos(f64::from(n + 1) * angle);
+    }
+    (sum / f64::from(points), next / f64::from(points))
+}
+
+/// exp(x) K of the orders n and n + 1: integral of exp(-x (cosh s - 1)) cosh(n s).
+fn k_integral(n: u32, x: f64) -> (f64, f64) {
+    let width = LINE_STEP / (10.0 + x.sqrt());
+    let (mut sum, mut next) = (0.5, 0.5);
+    for step in 1..POINTS_ON_LINE {
+        let s = f64::from(step) * width;
+        let swell = cosh(s);
+        let weight = exp(-x * (swell - 1.0));
+        let term = weight * cosh(f64::from(n + 1) * s);
+        sum += weight * cosh(f64::from(n) * s);
+        next += term;
+        // The integrand may rise first (small x, high n); it ends once it falls below what counts.
+        if term < NEGLIGIBLE * next {
+            break;
+        }
+    }
+    (sum * width, next * width)
 }
 
 #[cfg(test)]

@@ -1,13 +1,13 @@
 //! The round floor: a disc held at its edge.
 
 use crate::bessel::{i_scaled, j};
-use crate::math::{bisect, ln};
+use crate::math::{ln, root};
 use crate::sheet::{PlateError, Sheet, on_plate, positive, ratio_within, settled};
 use core::f64::consts::PI;
 
 /// First frequency parameter searched from, and the step of the search for sign changes of the determinant.
-const FIRST_LAMBDA: f64 = 0.5;
-const LAMBDA_STEP: f64 = 0.1;
+const FIRST_LAMBDA: f64 = 2.0;
+const LAMBDA_STEP: f64 = 0.5;
 /// Nodal diameters beyond which no mode is offered.
 const ORDER_MAX: u32 = 12;
 /// Frequencies offered at once.
@@ -110,29 +110,45 @@ pub fn frequencies(sheet: &Sheet, radius: f64, count: usize) -> Result<Vec<f64>,
     if count == 0 || count > COUNT_MAX {
         return Err(PlateError::NotSettled);
     }
-    let mut all = Vec::new();
-    // Up to this parameter the orders 0 to ORDER_MAX hold well over COUNT_MAX modes.
-    let top = 0.9 * f64::from(ORDER_MAX) + 4.0;
+    let mut all: Vec<f64> = Vec::new();
     for n in 0..=ORDER_MAX {
-        let mut low = FIRST_LAMBDA + f64::from(n);
-        while low < top {
-            let high = low + LAMBDA_STEP;
-            if (determinant(n, low) < 0.0) != (determinant(n, high) < 0.0) {
-                let lambda = bisect(low, high, |x| determinant(n, x));
-                all.push(lambda * lambda);
-                if n > 0 {
-                    all.push(lambda * lambda);
-                }
-            }
-            low = high;
+        let found = lambdas(n, count, all.get(count - 1).copied());
+        if found.is_empty() {
+            break;
         }
+        for lambda in found {
+            all.push(lambda);
+            if n > 0 {
+                all.push(lambda);
+            }
+        }
+        all.sort_by(f64::total_cmp);
+        all.truncate(count);
     }
-    all.sort_by(f64::total_cmp);
-    all.truncate(count);
     Ok(all
         .into_iter()
-        .map(|lambda2| sheet.frequency(lambda2, radius))
+        .map(|x| sheet.frequency(x * x, radius))
         .collect())
+}
+
+/// The roots with n nodal diameters: at most `count`, none above `most`.
+fn lambdas(n: u32, count: usize, most: Option<f64>) -> Vec<f64> {
+    let mut found = Vec::new();
+    // The first root of n diameters lies above n + 2.
+    let mut low = FIRST_LAMBDA + f64::from(n);
+    let mut at_low = determinant(n, low);
+    while found.len() < count && most.is_none_or(|most| low < most) {
+        let high = low + LAMBDA_STEP;
+        let at_high = determinant(n, high);
+        if (at_low < 0.0) != (at_high < 0.0) {
+            let lambda = root(low, high, |x| determinant(n, x));
+            if most.is_none_or(|most| lambda < most) {
+                found.push(lambda);
+            }
+        }
+        (low, at_low) = (high, at_high);
+    }
+    found
 }
 
 /// J I' - I J' of a clamped disc with n nodal diameters; zero at a mode.
@@ -140,3 +156,6 @@ fn determinant(n: u32, lambda: f64) -> f64 {
     let (j, i) = (j(n, lambda), i_scaled(n, lambda));
     j.f * i.df - i.f * j.df
 }
+
+#[cfg(test)]
+mod tests;

@@ -20,19 +20,36 @@ pub(crate) fn cosh(x: f64) -> f64 {
     libm::cosh(x)
 }
 
-/// Halvings that bring any bracket to the last bits.
-const HALVINGS: u32 = 60;
+/// Steps after which a root is taken as found; it usually takes ten.
+const ROOT_STEPS: u32 = 80;
+/// Relative width or step at which a root is found.
+const ROOT_WIDTH: f64 = 1e-14;
 
-/// The root of `f` between `low` and `high`, where its sign differs.
-pub(crate) fn bisect(mut low: f64, mut high: f64, f: impl Fn(f64) -> f64) -> f64 {
-    let rising = f(low) < 0.0;
-    for _ in 0..HALVINGS {
-        let mid = 0.5 * (low + high);
-        if (f(mid) < 0.0) == rising {
-            low = mid;
-        } else {
-            high = mid;
+/// The root of `f` between `low` and `high`, where its sign differs: false position with the stale end's value halved.
+pub(crate) fn root(mut low: f64, mut high: f64, f: impl Fn(f64) -> f64) -> f64 {
+    let (mut at_low, mut at_high) = (f(low), f(high));
+    let mut last = low;
+    let mut moved_low = None;
+    for _ in 0..ROOT_STEPS {
+        let next = (low * at_high - high * at_low) / (at_high - at_low);
+        if !next.is_finite() || (next - last).abs() <= ROOT_WIDTH * next.abs() {
+            break;
         }
+        last = next;
+        let value = f(next);
+        let replace_low = (value < 0.0) == (at_low < 0.0);
+        if replace_low {
+            (low, at_low) = (next, value);
+            if moved_low == Some(true) {
+                at_high *= 0.5;
+            }
+        } else {
+            (high, at_high) = (next, value);
+            if moved_low == Some(false) {
+                at_low *= 0.5;
+            }
+        }
+        moved_low = Some(replace_low);
     }
-    0.5 * (low + high)
+    last
 }

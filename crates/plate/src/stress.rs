@@ -70,3 +70,61 @@ pub fn rectangle_centre(sheet: &Sheet, (a, b): (f64, f64), patch: f64) -> Result
     positive(b)?;
     disc_centre(sheet, 0.5 * a.min(b), patch)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const SHEET: Sheet = Sheet {
+        e_mod: 69e9,
+        nu: 0.33,
+        rho: 2700.0,
+        t: 5e-3,
+    };
+
+    fn near(value: f64, expected: f64) {
+        assert!(
+            (value / expected - 1.0).abs() < 1e-9,
+            "{value} against {expected}"
+        );
+    }
+
+    /// The moments of a clamped disc under a uniform load q R^2 (1 + nu)/16 and q R^2/8 (`timoshenko1959` art. 16), when the patch is all of it.
+    #[test]
+    fn a_patch_as_wide_as_the_disc_is_the_uniform_load() {
+        let pressure = 1.0 / (PI * 0.09 * 0.09);
+        let section = 6.0 / (SHEET.t * SHEET.t);
+        near(
+            disc_centre(&SHEET, 0.09, 0.09).unwrap(),
+            section * pressure * 0.09 * 0.09 * 1.33 / 16.0,
+        );
+        near(
+            disc_edge(&SHEET, 0.09, 0.09).unwrap(),
+            section * pressure * 0.09 * 0.09 / 8.0,
+        );
+    }
+
+    /// The moment at the centre by second differences of the deflection (own closed form of the patch's deflection inside the patch).
+    #[test]
+    fn the_moment_is_the_curvature_of_the_deflection() {
+        let c = 0.2_f64;
+        // Inside the patch w = k0 + k2 r^2 + r^4/(64 pi c^2), over P R^2 / D, with R = 1; slope continuous at r = c with the
+        // field outside, (r^2 + c^2/2) ln r + A + B r^2 over 8 pi, clamped at 1.
+        let outer_b = -0.5 * (1.0 + 0.5 * c * c);
+        let slope_outside = (2.0 * c * ln(c) + c + 0.5 * c + 2.0 * outer_b * c) / (8.0 * PI);
+        let k2 = (slope_outside - 4.0 * c / (64.0 * PI)) / (2.0 * c);
+        let moment = -(1.0 + 0.33) * 2.0 * k2;
+        let stress = disc_centre(&Sheet { t: 0.01, ..SHEET }, 1.0, c).unwrap();
+        near(stress, 6.0 * moment / 1e-4);
+    }
+
+    #[test]
+    fn a_point_load_gives_a_finite_stress() {
+        let point = disc_centre(&SHEET, 0.09, 0.0).unwrap();
+        assert!(point.is_finite() && point > disc_centre(&SHEET, 0.09, 3e-3).unwrap());
+        assert!(disc_centre(&SHEET, 0.09, f64::NAN).is_err());
+        assert!(disc_centre(&SHEET, 0.09, 0.1).is_err());
+        assert!(disc_edge(&SHEET, 0.0, 0.0).is_err());
+        assert!(rectangle_centre(&SHEET, (0.1, f64::NAN), 0.003).is_err());
+    }
+}

@@ -90,3 +90,76 @@ pub fn long_edge_compliance(sheet: &Sheet, a: f64) -> Result<f64, PlateError> {
     positive(a)?;
     settled(LONG_EDGE * a * a / d)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const SHEET: Sheet = Sheet {
+        e_mod: 69e9,
+        nu: 0.33,
+        rho: 2700.0,
+        t: 4e-3,
+    };
+
+    /// Source: closed form of the clamped-clamped beam, F L^3 / (192 E I), and symmetry.
+    #[test]
+    fn the_middle_is_the_handbook_value() {
+        let rib = Strip {
+            length: 0.045,
+            width: 0.008,
+        };
+        let ei = 69e9 * 0.008 * 4e-3_f64.powi(3) / 12.0;
+        let mid = compliance(&SHEET, &rib, 0.0225).unwrap();
+        assert!((mid * 192.0 * ei / 0.045_f64.powi(3) - 1.0).abs() < 1e-12);
+        let (left, right) = (
+            compliance(&SHEET, &rib, 0.01).unwrap(),
+            compliance(&SHEET, &rib, 0.035).unwrap(),
+        );
+        assert!((left / right - 1.0).abs() < 1e-12 && left < mid);
+        let tip = cantilever_compliance(&SHEET, &rib).unwrap();
+        assert!((tip / mid - 64.0).abs() < 1e-9);
+        let ratio = first_frequency(&SHEET, &rib).unwrap()
+            / cantilever_first_frequency(&SHEET, &rib).unwrap();
+        assert!((ratio - 22.3733 / 3.5160).abs() < 1e-3);
+    }
+
+    /// The long edge against the series of polynomials for a wall of five heights, loaded in the middle of its edge.
+    #[test]
+    fn the_long_edge_is_the_middle_of_a_long_wall() {
+        let sheet = Sheet { nu: 0.3, ..SHEET };
+        let wall = crate::ritz::Ritz::new(&sheet, &crate::ritz::Panel::wall(0.15, 0.03)).unwrap();
+        let ratio =
+            wall.compliance(0.075, 0.03).unwrap() / long_edge_compliance(&sheet, 0.03).unwrap();
+        assert!((ratio - 1.0).abs() < 0.01, "{ratio}");
+    }
+
+    #[test]
+    fn impossible_strips_are_refused() {
+        for strip in [
+            Strip {
+                length: 0.0,
+                width: 0.01,
+            },
+            Strip {
+                length: 0.1,
+                width: f64::NAN,
+            },
+        ] {
+            assert!(compliance(&SHEET, &strip, 0.0).is_err());
+            assert!(first_frequency(&SHEET, &strip).is_err());
+        }
+        assert!(
+            compliance(
+                &SHEET,
+                &Strip {
+                    length: 0.1,
+                    width: 0.01
+                },
+                0.2
+            )
+            .is_err()
+        );
+        assert!(long_edge_compliance(&SHEET, f64::INFINITY).is_err());
+    }
+}

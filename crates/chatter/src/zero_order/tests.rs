@@ -60,17 +60,24 @@ fn nothing_is_missed_by_the_coarse_look() {
     }
 }
 
+/// Source: own independent computation in another language (a Floquet sweep confirms the two-mode minima): slot, 3 teeth,
+/// aluminium 7075 (767 and 169 N/mm^2), 2 N/um, 2 % damping, the mode across of equal
+/// mass; printed to 0.001 mm.
 #[test]
 fn equal_modes_cost_a_slot_most_of_its_depth() {
     let x = mode(1500.0, 0.02, 2e6);
-    let cut = cut(3, slotting(), 767.01e6, 168.8 / 767.01);
-    let alone = quiet_depth(&x, &Mode::rigid(), &cut);
-    let equal = quiet_depth(&x, &x, &cut);
-    assert!(equal < 0.2 * alone, "{equal} {alone}");
-    assert!(
-        quiet_depth_detuned(&x, &mode(1800.0, 0.02, 2e6), &cut)
-            < quiet_depth(&x, &mode(1800.0, 0.02, 2e6), &cut)
-    );
+    let slot = cut(3, slotting(), 767.01e6, 168.8 / 767.01);
+    let depth_mm = |y: &Mode| 1e3 * quiet_depth(&x, y, &slot);
+    assert!((depth_mm(&Mode::rigid()) - 0.645).abs() < 0.0006);
+    for (apart, printed) in [(1.0, 0.069), (1.05, 0.112), (1.10, 0.164), (1.20, 0.231)] {
+        let found = depth_mm(&mode(1500.0 * apart, 0.02, 2e6 * apart * apart));
+        assert!(
+            (found - printed).abs() < 0.0006,
+            "{apart}: {found} against {printed}"
+        );
+    }
+    let apart = mode(1800.0, 0.02, 2e6);
+    assert!(quiet_depth_detuned(&x, &apart, &slot) < quiet_depth(&x, &apart, &slot));
 }
 
 #[test]
