@@ -11,7 +11,7 @@ use thinwright_mechanics::spindle::CurvePoint;
 use thinwright_quantity::UnitSystem;
 
 /// Everything that a strategy depends on.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Job {
     /// What the part is called.
     pub name: String,
@@ -61,7 +61,7 @@ pub enum Form {
 }
 
 /// A machine: its class with the person's own figures over it.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Machine {
     /// The row of its class.
     pub class: MachineRow,
@@ -84,7 +84,7 @@ pub struct Machine {
 }
 
 /// A cutter of the rack.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Cutter {
     /// Row in the rack.
     pub row: u8,
@@ -115,7 +115,7 @@ pub struct Cutter {
 }
 
 /// How the part is held.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Holding {
     /// Hold of the first setup.
     pub first: HoldRow,
