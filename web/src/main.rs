@@ -1,12 +1,24 @@
-//! The page.
-use yew::prelude::*;
-
-/// The whole page.
-#[component]
-fn Page() -> Html {
-    html! { <main><h1>{ "Thinwright" }</h1></main> }
-}
+//! The page, and the worker beside it: one program, loaded twice.
+mod app;
+mod browser;
+mod desk;
+mod drawing;
+mod engine;
+mod form;
+mod frame;
+mod sheet;
+mod select;
+mod shelf;
+mod starter;
+mod state;
+mod strategy;
+mod text;
+mod units;
 
 fn main() {
-    yew::Renderer::<Page>::new().render();
+    if engine::inside::in_worker() {
+        engine::inside::run();
+    } else {
+        yew::Renderer::<app::App>::new().render();
+    }
 }

@@ -1,0 +1,136 @@
+//! The whole page: title block, answers, drawing, strategy, and the sheet that only paper shows.
+
+use crate::browser::{self, LocalShelf};
+use crate::desk::Desk;
+use crate::drawing::Drawing;
+use crate::engine::use_engine;
+use crate::form::{Form, Questions};
+use crate::frame::{Messages, Status, Title};
+use crate::sheet::Sheet;
+use crate::shelf::{self, Shelf};
+use crate::state::{Action, Message, State, Theme};
+use crate::strategy::Route;
+use crate::text;
+use std::rc::Rc;
+use thinwright_catalog::Catalog;
+use thinwright_core::FieldId;
+use yew::prelude::*;
+
+/// The page.
+#[component]
+pub(crate) fn App() -> Html {
+    let writable = use_mut_ref(|| true);
+    let state = {
+        let writable = writable.clone();
+        use_reducer(move || first(&mut writable.borrow_mut()))
+    };
+    let desk = use_memo((), |()| Desk::new(state.catalog.clone(), state.dispatcher()));
+    use_engine(&desk, state.generation, state.problems.is_empty(), &state.answers);
+    use_keeping(&desk, &state, *writable.borrow());
+    let file = {
+        let state = state.clone();
+        Callback::from(move |()| state.file())
+    };
+    let name = state.file().name().to_owned();
+    let name = if name.is_empty() { text::NO_NAME.to_owned() } else { name };
+    html! {
+        <ContextProvider<Desk> context={(*desk).clone()}>
+            <div class="screen">
+                <a class="skip" href="#strategy">{ text::SKIP }</a>
+                <Title
+                    {name} units={state.answers.units} theme={state.theme}
+                    printable={state.printable().is_some()} {file}
+                />
+                <Messages messages={state.messages.clone()} />
+                <main class="page">
+                    <section class="answers" id="answers" aria-label={text::ANSWERS}>
+                        <Form questions={Questions::of(&state)} />
+                    </section>
+                    { drawing(&desk, &state) }
+                    { strategy(&state) }
+                </main>
+            </div>
+            { paper(&state) }
+        </ContextProvider<Desk>>
+    }
+}
+
+/// The page as it was left, or with a sample.
+fn first(writable: &mut bool) -> State {
+    let shelf = LocalShelf::new();
+    let found = shelf::fetch(&shelf);
+    *writable = found.writable;
+    let sample = || thinwright_jobfile::samples()[0].job();
+    let job = found.job.unwrap_or_else(sample);
+    let mut state = State::new(Rc::new(Catalog::builtin()), job, found.machines);
+    let theme = match shelf.get(shelf::THEME_KEY).as_deref() {
+        Some("light") => Theme::Light,
+        Some("dark") => Theme::Dark,
+        _ => Theme::System,
+    };
+    state.apply(Action::Dress(theme));
+    if let Some(text) = found.news {
+        state.apply(Action::Tell(Message { text, alarm: true }));
+    }
+    state
+}
+
+/// Keeps what was typed, and dresses the page.
+#[hook]
+fn use_keeping(desk: &Desk, state: &UseReducerHandle<State>, writable: bool) {
+    let (job, machines) = (state.file(), (*state.machines).clone());
+    let desk = desk.clone();
+    use_effect_with((state.answers.clone(), state.machines.clone()), move |_| {
+        if writable && !shelf::keep(&LocalShelf::new(), job, machines) {
+            desk.say(Action::Tell(Message { text: text::NOT_KEPT.to_owned(), alarm: true }));
+        }
+    });
+    use_effect_with(state.theme, |theme| {
+        let name = match theme {
+            Theme::System => None,
+            Theme::Light => Some("light"),
+            Theme::Dark => Some("dark"),
+        };
+        browser::dress(name);
+        LocalShelf::new().put(shelf::THEME_KEY, name.unwrap_or("system"));
+    });
+}
+
+fn drawing(desk: &Desk, state: &State) -> Html {
+    let on_light = desk.on(|lit: Option<FieldId>| Action::Light(lit));
+    html! {
+        <section class="drawing-frame" id="drawing" aria-label={text::DRAWING}>
+            <Drawing
+                job={state.job.clone()} lit={state.lit} {on_light} step={state.step}
+                outcome={state.shown.as_ref().map(|s| s.outcome.clone())}
+            />
+        </section>
+    }
+}
+
+fn strategy(state: &State) -> Html {
+    let preview = state.shown.is_none();
+    let shown = state.shown.clone().or(state.preview.clone());
+    html! {
+        <section class="strategy" id="strategy" tabindex="-1" aria-labelledby="strategy-name">
+            <h2 class="section-name" id="strategy-name">{ text::STRATEGY }</h2>
+            <Status work={state.work} problems={state.problems.len()} shown={state.shown.is_some()} />
+            if let Some(shown) = shown {
+                <Route
+                    {shown} baseline={state.baseline.clone()} units={state.answers.units} step={state.step}
+                    stale={state.stale()} {preview}
+                />
+            }
+        </section>
+    }
+}
+
+/// The sheet, or why there is none.
+fn paper(state: &State) -> Html {
+    match state.printable() {
+        Some(shown) => html! {
+            <Sheet job={shown.job.clone()} outcome={shown.outcome.clone()} answers={shown.answers.clone()} />
+        },
+        None => html! { <p class="sheet-none">{ text::NOT_PRINTABLE }</p> },
+    }
+}

@@ -1,0 +1,97 @@
+//! The little that is asked of the browser itself.
+
+use crate::shelf::Shelf;
+use gloo_timers::callback::Timeout;
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlDetailsElement, HtmlElement, Storage, Url};
+use yew::Callback;
+
+/// The browser's storage, where it has one.
+pub(crate) struct LocalShelf(Option<Storage>);
+
+impl LocalShelf {
+    pub(crate) fn new() -> LocalShelf {
+        LocalShelf(web_sys::window().and_then(|w| w.local_storage().ok().flatten()))
+    }
+}
+
+impl Shelf for LocalShelf {
+    fn get(&self, key: &str) -> Option<String> {
+        self.0.as_ref()?.get_item(key).ok().flatten()
+    }
+
+    fn put(&self, key: &str, text: &str) -> bool {
+        self.0.as_ref().is_some_and(|s| s.set_item(key, text).is_ok())
+    }
+}
+
+/// Hands a text to the person as a file.
+pub(crate) fn download(name: &str, text: &str) -> Option<()> {
+    let document = web_sys::window()?.document()?;
+    let kind = BlobPropertyBag::new();
+    kind.set_type("application/json");
+    let parts = js_sys::Array::of1(&text.into());
+    let blob = Blob::new_with_str_sequence_and_options(&parts, &kind).ok()?;
+    let url = Url::create_object_url_with_blob(&blob).ok()?;
+    let link: HtmlAnchorElement = document.create_element("a").ok()?.dyn_into().ok()?;
+    link.set_href(&url);
+    link.set_download(name);
+    link.click();
+    // The browser has taken it by then.
+    Timeout::new(10_000, move || drop(Url::revoke_object_url(&url))).forget();
+    Some(())
+}
+
+/// Reads a file and passes its bytes on; nothing where it cannot be read.
+pub(crate) fn read_file(file: &File, then: Callback<Option<Vec<u8>>>) {
+    let buffer = JsFuture::from(file.array_buffer());
+    spawn_local(async move {
+        let bytes = buffer.await.ok().map(|b| js_sys::Uint8Array::new(&b).to_vec());
+        then.emit(bytes);
+    });
+}
+
+/// Puts a text on the clipboard and says whether that worked.
+pub(crate) fn copy(text: &str, then: Callback<bool>) {
+    let Some(window) = web_sys::window() else {
+        return;
+    };
+    // A page that is not served safely has no clipboard.
+    let navigator = window.navigator();
+    if js_sys::Reflect::get(&navigator, &"clipboard".into()).is_ok_and(|c| c.is_undefined()) {
+        then.emit(false);
+        return;
+    }
+    let done = JsFuture::from(navigator.clipboard().write_text(text));
+    spawn_local(async move { then.emit(done.await.is_ok()) });
+}
+
+/// Opens the print dialogue.
+pub(crate) fn print() {
+    if let Some(window) = web_sys::window() {
+        drop(window.print());
+    }
+}
+
+/// Opens whatever is folded around an element and moves the focus to it.
+pub(crate) fn reveal(id: &str) -> Option<()> {
+    let element = web_sys::window()?.document()?.get_element_by_id(id)?;
+    let mut around = element.parent_element();
+    while let Some(outer) = around {
+        if let Some(details) = outer.dyn_ref::<HtmlDetailsElement>() {
+            details.set_open(true);
+        }
+        around = outer.parent_element();
+    }
+    element.dyn_ref::<HtmlElement>()?.focus().ok()
+}
+
+/// Light, dark, or as the system has it.
+pub(crate) fn dress(theme: Option<&str>) -> Option<()> {
+    let root = web_sys::window()?.document()?.document_element()?;
+    match theme {
+        Some(theme) => root.set_attribute("data-theme", theme).ok(),
+        None => root.remove_attribute("data-theme").ok(),
+    }
+}

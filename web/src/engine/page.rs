@@ -1,0 +1,205 @@
+//! The page's side: starts the worker, hands it the newest answers, passes on what it says.
+
+use super::inside::READY;
+use super::runner::Runner;
+use crate::desk::Desk;
+use crate::state::{Action, Message};
+use crate::text;
+use gloo_timers::callback::Timeout;
+use js_sys::{Function, Reflect};
+use std::cell::RefCell;
+use std::rc::Rc;
+use thinwright_jobfile::{FromWorker, Report, ToWorker};
+use wasm_bindgen::prelude::*;
+use web_sys::{Event, MessageEvent, Worker};
+
+/// How long a worker may take until it listens, ms.
+const PATIENCE: u32 = 15_000;
+/// How often a worker that broke down is started again for other answers.
+const MOST_STARTS: u32 = 5;
+
+/// Who does the work.
+enum Hand {
+    /// Nobody yet.
+    None,
+    /// A worker, which may not listen yet.
+    Worker { worker: Worker, ready: bool, _ears: Ears },
+    /// The page itself.
+    Page(Box<Runner>),
+}
+
+/// What listens to a worker.
+struct Ears {
+    _message: Closure<dyn FnMut(MessageEvent)>,
+    _error: Closure<dyn FnMut(Event)>,
+}
+
+/// The engine as the page sees it.
+pub(super) struct Engine(Rc<Inner>);
+
+struct Inner {
+    desk: Desk,
+    hand: RefCell<Hand>,
+    /// The newest answers, until a worker listens.
+    waiting: RefCell<Option<ToWorker>>,
+    /// The answers in hand.
+    generation: RefCell<(u32, u32)>,
+}
+
+impl Engine {
+    pub(super) fn new(desk: Desk) -> Engine {
+        Engine(Rc::new(Inner {
+            desk,
+            hand: RefCell::new(Hand::None),
+            waiting: RefCell::new(None),
+            generation: RefCell::new((0, 0)),
+        }))
+    }
+
+    /// Works on these answers in place of all before.
+    pub(super) fn ask(&self, order: ToWorker) {
+        self.0.generation.borrow_mut().0 = order.generation;
+        if matches!(*self.0.hand.borrow(), Hand::None) {
+            start(&self.0);
+        }
+        *self.0.waiting.borrow_mut() = Some(order);
+        pass_on(&self.0);
+    }
+}
+
+/// Hands over the newest answers, if somebody listens.
+fn pass_on(inner: &Rc<Inner>) {
+    let mut hand = inner.hand.borrow_mut();
+    match &mut *hand {
+        Hand::None | Hand::Worker { ready: false, .. } => {}
+        Hand::Worker { worker, .. } => {
+            if let Some(order) = inner.waiting.borrow_mut().take() {
+                // It fails only for what cannot be copied, which a text can.
+                drop(worker.post_message(&order.encode().into()));
+            }
+        }
+        Hand::Page(runner) => {
+            if let Some(order) = inner.waiting.borrow_mut().take() {
+                let idle = !runner.busy();
+                let said = runner.take_up(&order);
+                drop(hand);
+                said.into_iter().for_each(|said| hear(inner, said));
+                if idle {
+                    turn_soon(inner);
+                }
+            }
+        }
+    }
+}
+
+/// One slice on the page, after what the person does.
+fn turn_soon(inner: &Rc<Inner>) {
+    let inner = inner.clone();
+    Timeout::new(0, move || {
+        let (said, busy) = match &mut *inner.hand.borrow_mut() {
+            Hand::Page(runner) => (runner.turn(), runner.busy()),
+            Hand::None | Hand::Worker { .. } => (None, false),
+        };
+        said.into_iter().for_each(|said| hear(&inner, said));
+        if busy {
+            turn_soon(&inner);
+        }
+    })
+    .forget();
+}
+
+/// Starts a worker, or does without.
+fn start(inner: &Rc<Inner>) {
+    let started = {
+        let mut counts = inner.generation.borrow_mut();
+        counts.1 += 1;
+        counts.1 <= MOST_STARTS
+    };
+    let worker = if started { start_worker() } else { Err(JsValue::NULL) };
+    let Ok(worker) = worker else {
+        do_without(inner);
+        return;
+    };
+    let ears = listen(inner, &worker);
+    *inner.hand.borrow_mut() = Hand::Worker { worker, ready: false, _ears: ears };
+    let late = inner.clone();
+    Timeout::new(PATIENCE, move || {
+        let waits = matches!(*late.hand.borrow(), Hand::Worker { ready: false, .. });
+        if waits {
+            do_without(&late);
+        }
+    })
+    .forget();
+}
+
+/// The way that the page's own script gives.
+fn start_worker() -> Result<Worker, JsValue> {
+    let ours = Reflect::get(&js_sys::global(), &"thinwright".into())?;
+    let start: Function = Reflect::get(&ours, &"startWorker".into())?.dyn_into()?;
+    start.call1(&ours, &wasm_bindgen::module())?.dyn_into()
+}
+
+fn listen(inner: &Rc<Inner>, worker: &Worker) -> Ears {
+    let heard = inner.clone();
+    let message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
+        let Some(text) = event.data().as_string() else {
+            return;
+        };
+        if text == READY {
+            if let Hand::Worker { ready, .. } = &mut *heard.hand.borrow_mut() {
+                *ready = true;
+            }
+            pass_on(&heard);
+        } else if let Ok(said) = FromWorker::decode(&text) {
+            hear(&heard, said);
+        } else {
+            broke(&heard);
+        }
+    });
+    let failed = inner.clone();
+    let error = Closure::<dyn FnMut(Event)>::new(move |_: Event| {
+        let ready = matches!(*failed.hand.borrow(), Hand::Worker { ready: true, .. });
+        if ready { broke(&failed) } else { do_without(&failed) }
+    });
+    worker.set_onmessage(Some(message.as_ref().unchecked_ref()));
+    worker.set_onerror(Some(error.as_ref().unchecked_ref()));
+    Ears { _message: message, _error: error }
+}
+
+/// The worker broke down over the answers in hand: others get a new one.
+fn broke(inner: &Rc<Inner>) {
+    dismiss(inner, Hand::None);
+    let generation = inner.generation.borrow().0;
+    inner.desk.say(Action::Broke(generation, Message { text: text::SEARCH_BROKE.to_owned(), alarm: true }));
+}
+
+/// The page does the work itself, and says so.
+fn do_without(inner: &Rc<Inner>) {
+    dismiss(inner, Hand::Page(Box::new(Runner::new())));
+    inner.desk.say(Action::Tell(Message { text: text::NO_WORKER.to_owned(), alarm: false }));
+    pass_on(inner);
+}
+
+/// Puts another hand in place. What listened is let go of later: it may be what is running now.
+fn dismiss(inner: &Rc<Inner>, next: Hand) {
+    let old = inner.hand.replace(next);
+    if let Hand::Worker { worker, .. } = &old {
+        worker.set_onmessage(None);
+        worker.set_onerror(None);
+        worker.terminate();
+    }
+    Timeout::new(0, move || drop(old)).forget();
+}
+
+fn hear(inner: &Rc<Inner>, said: FromWorker) {
+    let generation = said.generation;
+    match said.report {
+        Report::Working { done, of, best } => {
+            let share = f64::from(done) / f64::from(of.max(1));
+            inner.desk.say(Action::Working(generation, share, best.map(Box::new)));
+        }
+        Report::Done(outcome) => inner.desk.say(Action::Finished(generation, Box::new(outcome))),
+        // The page reads the answers itself before it asks; both are of one build.
+        Report::Problems(_) => {}
+    }
+}

@@ -1,0 +1,114 @@
+//! Answers in, reports out, one slice at a time; the same in worker and page. What was worked out before stays warm.
+
+use thinwright_catalog::Catalog;
+use thinwright_core::{Cache, Progress, Search, read};
+use thinwright_jobfile::{FromWorker, Report, ToWorker};
+
+/// Work of one slice: small, so that newer answers need not wait.
+const SLICE: u64 = 1;
+
+/// A search that newer answers replace.
+pub(crate) struct Runner {
+    catalog: Catalog,
+    cache: Cache,
+    search: Option<(u32, Search)>,
+    /// A first look was reported for the answers in hand.
+    looked: bool,
+}
+
+impl Runner {
+    pub(crate) fn new() -> Runner {
+        Runner { catalog: Catalog::builtin(), cache: Cache::default(), search: None, looked: false }
+    }
+
+    /// Takes up answers in place of all before.
+    pub(crate) fn take_up(&mut self, order: &ToWorker) -> Option<FromWorker> {
+        if let Some((_, search)) = self.search.take() {
+            self.cache = search.into_cache();
+        }
+        let generation = order.generation;
+        match read(&order.answers, &self.catalog) {
+            Ok(job) => {
+                self.search = Some((generation, Search::new(job, std::mem::take(&mut self.cache))));
+                self.looked = false;
+                None
+            }
+            Err(problems) => {
+                let fields = problems.into_iter().map(|p| p.field).collect();
+                Some(FromWorker { generation, report: Report::Problems(fields) })
+            }
+        }
+    }
+
+    /// Works one slice and says how it stands; nothing when there is nothing to do.
+    pub(crate) fn turn(&mut self) -> Option<FromWorker> {
+        let (generation, search) = self.search.as_mut()?;
+        let generation = *generation;
+        let report = match search.advance(SLICE) {
+            Progress::Working { done, of, best } => {
+                // One first look is enough; each costs as much as it is long.
+                let best = best.filter(|_| !self.looked);
+                self.looked |= best.is_some();
+                Report::Working { done, of, best }
+            }
+            Progress::Done(outcome) => {
+                if let Some((_, search)) = self.search.take() {
+                    self.cache = search.into_cache();
+                }
+                Report::Done(outcome)
+            }
+        };
+        Some(FromWorker { generation, report })
+    }
+
+    /// Whether there is work left.
+    pub(crate) fn busy(&self) -> bool {
+        self.search.is_some()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use thinwright_core::advise;
+    use thinwright_jobfile::samples;
+
+    fn order(generation: u32, sample: usize) -> ToWorker {
+        ToWorker { generation, answers: samples()[sample].job().answers }
+    }
+
+    fn finish(runner: &mut Runner) -> FromWorker {
+        loop {
+            let said = runner.turn().unwrap();
+            // Every report survives its way between the threads.
+            assert_eq!(FromWorker::decode(&said.encode()).as_ref(), Ok(&said));
+            if let Report::Done(_) = said.report {
+                return said;
+            }
+        }
+    }
+
+    #[test]
+    fn newer_answers_replace_older_ones_and_a_warm_start_changes_nothing() {
+        let mut runner = Runner::new();
+        assert!(runner.take_up(&order(1, 0)).is_none());
+        runner.turn();
+        assert!(runner.take_up(&order(2, 1)).is_none());
+        let said = finish(&mut runner);
+        assert_eq!(said.generation, 2);
+        assert!(!runner.busy() && runner.turn().is_none());
+        let job = read(&order(2, 1).answers, &Catalog::builtin()).unwrap();
+        assert_eq!(said.report, Report::Done(advise(&job)));
+    }
+
+    #[test]
+    fn answers_with_problems_are_named() {
+        let mut runner = Runner::new();
+        let mut bad = order(7, 0);
+        bad.answers.set_text(thinwright_core::Field::Thickness, "thick");
+        let said = runner.take_up(&bad).unwrap();
+        assert_eq!(said.generation, 7);
+        assert!(matches!(said.report, Report::Problems(fields) if fields == [thinwright_core::Field::Thickness.into()]));
+        assert!(runner.turn().is_none());
+    }
+}

@@ -1,0 +1,63 @@
+//! A group of questions: the few that are asked first, the others folded away.
+
+use super::Questions;
+use super::field::{FieldBox, FieldProps};
+use super::machines::Machines;
+use super::shown::shown;
+use crate::text;
+use thinwright_core::FieldId;
+use thinwright_core::field::{FIELDS, FieldSpec, Group};
+use yew::prelude::*;
+
+#[derive(Clone, PartialEq, Properties)]
+pub(crate) struct GroupProps {
+    pub(crate) group: Group,
+    pub(crate) questions: Questions,
+}
+
+/// A group of questions.
+#[component]
+pub(crate) fn GroupBox(props: &GroupProps) -> Html {
+    let questions = &props.questions;
+    let asked = |first: bool| {
+        let of_group = FIELDS.iter().filter(move |s| s.group == props.group && s.asked_first == first);
+        of_group.filter(|s| shown(&questions.answers, s.field.into())).collect::<Vec<_>>()
+    };
+    let (first, more) = (asked(true), asked(false));
+    html! {
+        <fieldset class="group" id={text::anchor(props.group)}>
+            <legend class="group-name">{ thinwright_words::group(props.group) }</legend>
+            if props.group == Group::Machine { <Machines machines={questions.machines.clone()} /> }
+            <div class="fields">{ boxes(questions, &first, None) }</div>
+            { folded(questions, &more, None) }
+        </fieldset>
+    }
+}
+
+/// The questions of some fields, for a cutter in its row.
+pub(super) fn boxes(questions: &Questions, specs: &[&FieldSpec], row: Option<u8>) -> Html {
+    let each = specs.iter().map(|spec| {
+        let field = FieldProps::of(questions, FieldId { field: spec.field, row });
+        html! { <FieldBox key={spec.key} ..field /> }
+    });
+    each.collect()
+}
+
+/// The questions that have defaults that serve.
+pub(super) fn folded(questions: &Questions, specs: &[&FieldSpec], row: Option<u8>) -> Html {
+    if specs.is_empty() {
+        return html! {};
+    }
+    let ids = || specs.iter().map(|s| FieldId { field: s.field, row });
+    let answered = ids().filter(|id| !questions.answers.text(*id).trim().is_empty()).count();
+    let wrong = ids().filter(|id| questions.problems.contains_key(id)).count();
+    html! {
+        <details class="more">
+            <summary class="more-name">
+                <span>{ text::more(specs.len(), answered) }</span>
+                if wrong > 0 { <span class="flag">{ text::to_mend(wrong) }</span> }
+            </summary>
+            <div class="fields">{ boxes(questions, specs, row) }</div>
+        </details>
+    }
+}

@@ -1,0 +1,123 @@
+//! The state without a browser.
+
+use super::*;
+use thinwright_core::field::Field;
+use thinwright_core::advise;
+
+fn sample() -> State {
+    let file = thinwright_jobfile::samples()[0].job();
+    State::new(Rc::new(Catalog::builtin()), file, Vec::new())
+}
+
+fn solved() -> State {
+    let mut state = sample();
+    answer(&mut state);
+    state
+}
+
+fn answer(state: &mut State) {
+    let outcome = advise(state.job.as_ref().unwrap());
+    state.apply(Action::Finished(state.generation, Box::new(outcome)));
+}
+
+#[test]
+fn a_sample_is_read_at_once_and_solved_later() {
+    let mut state = sample();
+    assert!(state.problems.is_empty());
+    assert!(state.job.is_some() && state.shown.is_none() && state.stale());
+    answer(&mut state);
+    assert!(state.shown.is_some() && !state.stale());
+}
+
+#[test]
+fn a_typing_error_keeps_the_text_and_the_last_good_strategy() {
+    let mut state = solved();
+    let before = state.shown.clone();
+    state.apply(Action::Type(Field::Thickness.into(), "thick".to_owned()));
+    assert_eq!(state.answers.text(Field::Thickness.into()), "thick");
+    assert_eq!(state.problems[0].field, Field::Thickness.into());
+    assert!(state.shown == before && state.stale());
+    assert!(state.printable().is_none());
+    // What was still under way for the answers before is not taken.
+    let late = (*before.unwrap().outcome).clone();
+    state.apply(Action::Finished(state.generation - 1, Box::new(late)));
+    assert!(state.stale());
+}
+
+#[test]
+fn a_late_answer_is_dropped() {
+    let mut state = solved();
+    let old = state.generation;
+    let first = state.shown.clone().unwrap();
+    state.apply(Action::Type(Field::Flatness.into(), "0.3".to_owned()));
+    state.apply(Action::Finished(old, Box::new((*first.outcome).clone())));
+    assert!(state.stale());
+    assert!(state.shown == Some(first));
+}
+
+#[test]
+fn changes_are_counted_from_before_the_field_was_touched() {
+    let mut state = solved();
+    let first = state.shown.clone();
+    for text in ["0.2", "0.25"] {
+        state.apply(Action::Type(Field::Flatness.into(), text.to_owned()));
+        answer(&mut state);
+        assert!(state.baseline == first, "{text}");
+    }
+    let second = state.shown.clone();
+    state.apply(Action::Type(Field::WebTolerance.into(), "0.3".to_owned()));
+    assert!(state.baseline == second);
+}
+
+#[test]
+fn units_change_nothing_that_was_meant() {
+    let mut state = solved();
+    let web = state.job.as_ref().unwrap().part.web();
+    state.apply(Action::Units(UnitSystem::Inch));
+    assert!(state.problems.is_empty());
+    assert_eq!(state.job.as_ref().unwrap().part.web().to_bits(), web.to_bits());
+}
+
+#[test]
+fn the_rack_grows_and_shrinks() {
+    let mut state = sample();
+    let rows = state.answers.rack_rows();
+    state.apply(Action::CopyCutter(0));
+    assert_eq!(state.answers.rack_rows(), rows + 1);
+    let text = |state: &State, row| state.answers.text(FieldId::in_row(Field::CutterDiameter, row)).to_owned();
+    assert_eq!(text(&state, rows), text(&state, 0));
+    let id = state.catalog.cutters[0].id.clone();
+    state.apply(Action::AddStarter(id));
+    assert!(state.problems.is_empty(), "{:?}", state.problems);
+    state.apply(Action::RemoveCutter(rows));
+    state.apply(Action::RemoveCutter(rows));
+    assert_eq!(state.answers.rack_rows(), rows);
+}
+
+#[test]
+fn every_starter_cutter_can_be_put_in_the_rack() {
+    for units in [UnitSystem::Metric, UnitSystem::Inch] {
+        let mut state = sample();
+        state.apply(Action::Units(units));
+        let ids: Vec<String> = state.catalog.cutters.iter().map(|c| c.id.clone()).collect();
+        for id in ids {
+            state.apply(Action::AddStarter(id.clone()));
+            assert!(state.problems.is_empty(), "{id}: {:?}", state.problems);
+            state.apply(Action::RemoveCutter(state.answers.rack_rows() - 1));
+        }
+    }
+}
+
+#[test]
+fn a_machine_of_ones_own_comes_back_in_either_unit() {
+    let mut state = sample();
+    state.apply(Action::Type(Field::FeedReliable.into(), "700".to_owned()));
+    state.apply(Action::SaveMachine(" The router ".to_owned()));
+    state.apply(Action::Type(Field::FeedReliable.into(), "300".to_owned()));
+    state.apply(Action::Units(UnitSystem::Inch));
+    state.apply(Action::UseMachine("The router".to_owned()));
+    let feed = state.job.as_ref().unwrap().machine.feed;
+    assert!((feed - 0.7 / 60.0).abs() < 1.0e-12, "{feed}");
+    state.apply(Action::ForgetMachine("The router".to_owned()));
+    assert!(state.machines.is_empty());
+}

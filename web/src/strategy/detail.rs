@@ -1,0 +1,59 @@
+//! What stands behind a step: values to copy, limits, loads, the web, and what was set aside.
+
+use super::bars::Findings;
+use super::step::step_of;
+use super::values::Values;
+use crate::desk::use_desk;
+use crate::state::Shown;
+use crate::text;
+use thinwright_quantity::UnitSystem;
+use thinwright_words::{Speaker, method_how, task_why};
+use yew::prelude::*;
+
+#[derive(Clone, PartialEq, Properties)]
+pub(crate) struct DetailProps {
+    pub(crate) shown: Shown,
+    pub(crate) setup: usize,
+    pub(crate) at: usize,
+    pub(crate) units: UnitSystem,
+}
+
+/// What stands behind a step.
+#[component]
+pub(crate) fn Detail(props: &DetailProps) -> Html {
+    let desk = use_desk();
+    let Some(step) = step_of(&props.shown, props.setup, props.at) else {
+        return html! {};
+    };
+    let speaker = Speaker::new(props.units, &desk.catalog, &props.shown.answers);
+    let considered = step.considered.iter().map(|c| speaker.considered(c, Some(step)));
+    let cautions = step.cautions.iter().map(|id| speaker.caution(id).to_owned());
+    html! {
+        <div class="detail">
+            { part(text::WHAT_AND_HOW, &[task_why(step.task).to_owned(), method_how(step.method).to_owned()]) }
+            { part(text::ENTRY, &[speaker.entry(&step.entry)]) }
+            { part(text::CAUTIONS, &cautions.collect::<Vec<_>>()) }
+            <Values shown={props.shown.clone()} setup={props.setup} at={props.at} />
+            if let Some(web) = &step.web { { part(text::WEB, &[speaker.web(web)]) } }
+            if let Some(listen) = &step.listen { { part(text::LISTEN, &[speaker.listen(listen)]) } }
+            { part(text::LOADS, &[speaker.loads(&step.loads)]) }
+            <Findings shown={props.shown.clone()} setup={props.setup} at={props.at} units={props.units} />
+            { part(text::CONSIDERED, &considered.collect::<Vec<_>>()) }
+        </div>
+    }
+}
+
+/// A heading and its lines; nothing without lines.
+pub(super) fn part(heading: &str, lines: &[String]) -> Html {
+    let lines: Vec<&String> = lines.iter().filter(|l| !l.is_empty()).collect();
+    match lines.as_slice() {
+        [] => html! {},
+        [line] => html! { <><h5 class="part-name">{ heading }</h5><p class="part">{ line }</p></> },
+        lines => html! {
+            <>
+                <h5 class="part-name">{ heading }</h5>
+                <ul class="part part-list">{ for lines.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
+            </>
+        },
+    }
+}
