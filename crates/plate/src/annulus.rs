@@ -346,10 +346,10 @@ pub fn frequencies(
         inertia: boss.inertia / (per_area * square * square),
     };
     let lambdas = ring.lambdas(n, count).ok_or(PlateError::NotSettled)?;
-    Ok(lambdas
+    lambdas
         .into_iter()
         .map(|x| sheet.frequency(x * x, annulus.outer))
-        .collect())
+        .collect()
 }
 
 #[cfg(test)]

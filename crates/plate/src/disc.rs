@@ -125,10 +125,9 @@ pub fn frequencies(sheet: &Sheet, radius: f64, count: usize) -> Result<Vec<f64>,
         all.sort_by(f64::total_cmp);
         all.truncate(count);
     }
-    Ok(all
-        .into_iter()
+    all.into_iter()
         .map(|x| sheet.frequency(x * x, radius))
-        .collect())
+        .collect()
 }
 
 /// The roots with n nodal diameters: at most `count`, none above `most`.

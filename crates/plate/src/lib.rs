@@ -19,6 +19,8 @@
 
 pub mod annulus;
 mod annulus_modes;
+#[cfg(test)]
+mod any_input;
 pub mod bed;
 mod bessel;
 mod dense;

@@ -262,11 +262,10 @@ impl Ritz {
     /// As [`Ritz::parameters`].
     pub fn frequencies(&self, sheet: &Sheet, count: usize) -> Result<Vec<f64>, PlateError> {
         sheet.checked_rigidity()?;
-        Ok(self
-            .parameters(count)?
+        self.parameters(count)?
             .into_iter()
             .map(|v| sheet.frequency(v, self.panel.a))
-            .collect())
+            .collect()
     }
 }
 

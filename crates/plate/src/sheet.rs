@@ -32,9 +32,9 @@ impl Sheet {
     }
 
     /// Frequency \[Hz\] that belongs to a parameter `lambda2` on the length `a` \[m\].
-    pub(crate) fn frequency(&self, lambda2: f64, a: f64) -> f64 {
-        lambda2 / (2.0 * core::f64::consts::PI * a * a)
-            * (self.rigidity() / (self.rho * self.t)).sqrt()
+    pub(crate) fn frequency(&self, lambda2: f64, a: f64) -> Result<f64, PlateError> {
+        let root = (self.rigidity() / (self.rho * self.t)).sqrt();
+        settled(lambda2 / (2.0 * core::f64::consts::PI * a * a) * root)
     }
 }
 
