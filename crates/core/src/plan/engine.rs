@@ -6,8 +6,8 @@ use i_overlay::core::overlay::Overlay;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::i_float::int::point::IntPoint;
 
-use super::Point;
 use super::raw_offset::{first_collapse, raw_offset};
+use super::{Bounds, Point};
 
 /// Grid lines in a millimetre: a power of two (about 15 nm), so that what was computed comes back unchanged.
 const GRID_PER_MM: f64 = 65536.0;
@@ -96,10 +96,8 @@ pub(super) fn offset(shapes: &[Vec<Vec<Point>>], distance: f64) -> Shapes {
     let mut current = None;
     for _ in 0..STOPS_GREATEST {
         let from: &[Vec<Vec<Point>>] = current.as_deref().unwrap_or(shapes);
-        let collapses = from
-            .iter()
-            .flatten()
-            .filter_map(|ring| first_collapse(ring, left));
+        let lasting = from.iter().flat_map(|shape| without_vanished(shape, left));
+        let collapses = lasting.filter_map(|ring| first_collapse(ring, left));
         let stop = collapses.fold(left, |a, b| if b.abs() < a.abs() { b } else { a });
         if (left - stop).abs() < STOP_LEAST_MM || stop.abs() < STOP_LEAST_MM {
             break;
@@ -110,19 +108,40 @@ pub(super) fn offset(shapes: &[Vec<Vec<Point>>], distance: f64) -> Shapes {
     offset_at_once(current.as_deref().unwrap_or(shapes), left)
 }
 
+/// The loops of a shape that can outlast the offset: an outline narrower than twice the distance
+/// inwards is gone with all its holes, a hole narrower than twice the distance outwards is filled.
+fn without_vanished(shape: &[Vec<Point>], distance: f64) -> Vec<&Vec<Point>> {
+    let room = |ring: &[Point]| {
+        Bounds::of(ring.iter().copied()).map_or(0.0, |b| b.width().min(b.height()) / 2.0)
+    };
+    let (outer, holes) = shape.split_at(shape.len().min(1));
+    if outer
+        .iter()
+        .any(|ring| distance < 0.0 && room(ring) <= -distance)
+    {
+        return Vec::new();
+    }
+    outer
+        .iter()
+        .chain(holes.iter().filter(|ring| room(ring) > distance))
+        .collect()
+}
+
 /// The raw offset of each loop, and of it what is wound positively.
 fn offset_at_once(shapes: &[Vec<Vec<Point>>], distance: f64) -> Shapes {
     fn run<I: OverlayInt>(raw: &[Vec<Vec<Point>>]) -> Shapes {
         let raw = to_grid::<I>(raw);
         from_grid(&Overlay::<I>::from_subj(&raw).overlay(OverlayRule::Subject, FillRule::Positive))
     }
-    let raw_shape = |shape: &Vec<Vec<Point>>| {
-        shape
-            .iter()
-            .map(|ring| raw_offset(ring, distance))
-            .collect()
-    };
-    let raw: Shapes = shapes.iter().map(raw_shape).collect();
+    let shrunk = shapes.iter().map(|shape| without_vanished(shape, distance));
+    let raw: Shapes = shrunk
+        .map(|loops| {
+            loops
+                .iter()
+                .map(|ring| raw_offset(ring, distance))
+                .collect()
+        })
+        .collect();
     if reach(&raw) <= SHORT_REACH_MM {
         run::<i32>(&raw)
     } else {

@@ -14,6 +14,8 @@ const MITRE_ERROR_MM: f64 = 0.002;
 const JOIN_ERROR_MM: f64 = 0.004;
 /// Points closer than this are one point [mm]: an arc that has shrunk to nothing leaves such points.
 const SAME_MM: f64 = 1e-3;
+/// The same as a share of the distance: the grid's rounding turns an edge a little, the distance makes much of it.
+const SAME_SHARE: f64 = 3e-6;
 
 /// One edge and the turn to the next.
 struct Side {
@@ -31,7 +33,7 @@ struct Side {
 ///
 /// All chords of an arc shrink at once; stopping there turns them into one corner instead of many folds.
 pub(super) fn first_collapse(ring: &[Point], distance: f64) -> Option<f64> {
-    let points = distinct(ring);
+    let points = distinct(ring, distance);
     let count = points.len();
     if count < 3 {
         return None;
@@ -44,7 +46,7 @@ pub(super) fn first_collapse(ring: &[Point], distance: f64) -> Option<f64> {
 
 /// The loop moved to its right by `distance` (to its left when negative) [mm]; it may fold over itself.
 pub(super) fn raw_offset(ring: &[Point], distance: f64) -> Vec<Point> {
-    let points = distinct(ring);
+    let points = distinct(ring, distance);
     let count = points.len();
     if count < 3 {
         return Vec::new();
@@ -80,14 +82,15 @@ pub(super) fn raw_offset(ring: &[Point], distance: f64) -> Vec<Point> {
     result
 }
 
-fn distinct(ring: &[Point]) -> Vec<Point> {
+fn distinct(ring: &[Point], distance: f64) -> Vec<Point> {
+    let same = SAME_MM + SAME_SHARE * distance.abs();
     let mut points: Vec<Point> = Vec::with_capacity(ring.len());
     for &p in ring {
-        if points.last().is_none_or(|last| last.distance(p) > SAME_MM) {
+        if points.last().is_none_or(|last| last.distance(p) > same) {
             points.push(p);
         }
     }
-    while points.len() > 1 && points[0].distance(points[points.len() - 1]) <= SAME_MM {
+    while points.len() > 1 && points[0].distance(points[points.len() - 1]) <= same {
         points.pop();
     }
     points

@@ -17,6 +17,8 @@ const TRACE_MM: f64 = 0.012;
 const SCAN_RATIO: f64 = 1.3;
 /// Steps of the scan: covers widths down to 1 / 39 of the widest place.
 const SCAN_STEPS: i32 = 14;
+/// Share of the area that its largest circle fills, from which the area is a disc.
+const DISC_SHARE: f64 = 0.999;
 /// Accuracy of the narrowest width [mm].
 const WIDTH_ERROR_MM: f64 = 0.005;
 
@@ -48,6 +50,15 @@ fn passes(area: &Area, radius: f64) -> bool {
     !rest.components().iter().any(missed)
 }
 
+/// A cutter of that radius reaches all of the area, its centre staying in as many pieces as the area has.
+fn leaves_nothing(area: &Area, radius: f64) -> bool {
+    let centres = area.offset(-radius);
+    centres.component_count() == area.component_count()
+        && area
+            .subtract(&centres.offset(radius + TRACE_MM))
+            .is_empty(LEFTOVER_LEAST_MM2)
+}
+
 /// The width of the narrowest place [mm]: the diameter of the largest cutter that passes everywhere (corners apart).
 ///
 /// Trial radii rise from a small one until the first that does not pass, then the place is found by halving.
@@ -57,6 +68,12 @@ pub fn narrowest_width(area: &Area) -> f64 {
     let Some((_, widest)) = widest_circle(area) else {
         return 0.0;
     };
+    // Discs, rings, slots: the largest circle that fits leaves nothing, then no smaller one does. (That it leaves only what
+    // looks like corners beside it would not do: a dead end narrower than the corner it might be hides there.)
+    let nearly = widest - WIDTH_ERROR_MM / 2.0;
+    if nearly > 0.0 && leaves_nothing(area, nearly) {
+        return 2.0 * nearly;
+    }
     let mut low = 0.0;
     let mut high = widest;
     for step in 0..SCAN_STEPS {
