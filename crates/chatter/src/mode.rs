@@ -70,10 +70,14 @@ impl Cut {
             && self.phi_ex > self.phi_st
             && self.phi_ex <= core::f64::consts::PI + ANGLE_SLACK
             && self.kt > 0.0
-            && self.kt.is_finite()
-            && self.kr_ratio.is_finite()
+            && self.kt <= KT_MAX
+            && self.kr_ratio.abs() <= RATIO_MAX
     }
 }
 
+/// No edge presses harder than this many times its tangential force \[-\]; keeps the arithmetic in range.
+const RATIO_MAX: f64 = 1e3;
+/// No solid cuts this hard \[Pa\]; keeps the arithmetic in range.
+const KT_MAX: f64 = 1e15;
 /// How far rounding may carry an exit angle beyond pi \[rad\].
 const ANGLE_SLACK: f64 = 1e-9;

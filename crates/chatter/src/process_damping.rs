@@ -14,6 +14,9 @@ pub fn quiet_depth_with_process_damping(mode: &Mode, k_cut: f64, c_proc: f64, vc
     if !(mode.is_sound() && finite && k_cut > 0.0 && c_proc >= 0.0 && vc > 0.0) {
         return 0.0;
     }
+    if mode.k.is_infinite() {
+        return f64::INFINITY;
+    }
     let gain = c_proc * mode.omega_n / (2.0 * vc * mode.k);
     let square = 2.0 * mode.k * gain * gain;
     let linear = 2.0 * mode.k * gain * (1.0 + 2.0 * mode.zeta) - k_cut;
@@ -23,7 +26,8 @@ pub fn quiet_depth_with_process_damping(mode: &Mode, k_cut: f64, c_proc: f64, vc
         return f64::INFINITY;
     }
     // The smaller root, in the form that also holds for square = 0.
-    2.0 * constant / (-linear + disc.sqrt())
+    let depth = 2.0 * constant / (-linear + disc.sqrt());
+    if depth.is_nan() { 0.0 } else { depth }
 }
 
 /// Cutting speed \[m/s\] below which every depth is surely stable: `omega_n` `c_proc` / `k_cut`.

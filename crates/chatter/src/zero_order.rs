@@ -105,7 +105,10 @@ pub fn quiet_depth(x: &Mode, y: &Mode, cut: &Cut) -> f64 {
         return 0.0;
     };
     let gain = system.largest_gain();
-    if gain > 0.0 {
+    // A gain that overflowed says nothing, and so promises nothing.
+    if !gain.is_finite() {
+        0.0
+    } else if gain > 0.0 {
         system.scale / gain
     } else {
         f64::INFINITY
@@ -143,17 +146,24 @@ pub fn quiet_depth_one_mode(mode: &Mode, cut: &Cut) -> f64 {
         return 0.0;
     }
     let h = mean_force_change(cut);
-    let side = if h > 0.0 {
-        1.0 + mode.zeta
+    let share = if h > 0.0 {
+        mode.zeta * (1.0 + mode.zeta)
+    } else if mode.zeta < 0.5 {
+        mode.zeta * (1.0 - mode.zeta)
     } else {
-        (1.0 - mode.zeta).max(0.0)
+        // So much damping that the mode gives most when it does not vibrate at all.
+        0.25
     };
-    2.0 * mode.k * mode.zeta * side / h.abs()
+    let depth = 2.0 * mode.k * share / h.abs();
+    if depth.is_nan() { 0.0 } else { depth }
 }
 
-/// Mean over a tooth period of the force in feed per depth and displacement in feed \[Pa\].
+/// Mean over a tooth period of the force in feed per depth and displacement in feed \[Pa\]; 0 for an impossible cut.
 #[must_use]
 pub fn mean_force_change(cut: &Cut) -> f64 {
+    if !cut.is_sound() {
+        return 0.0;
+    }
     let alpha = directional(cut.phi_st, cut.phi_ex, cut.kr_ratio);
     -f64::from(cut.z) * cut.kt * alpha.xx / (4.0 * PI)
 }

@@ -22,21 +22,23 @@ fn cut(z: u32, arc: (f64, f64), kt: f64, kr_ratio: f64) -> Cut {
 /// Source: closed form of one mode, `tlusty1963` (from memory).
 #[test]
 fn one_mode_agrees_with_the_closed_form() {
-    let x = mode(922.0, 0.011, 1.34e6);
-    for arc in [
-        slotting(),
-        up_milling(0.05),
-        up_milling(0.5),
-        down_milling(0.5),
-        down_milling(0.1),
-    ] {
-        let cut = cut(2, arc, 600e6, 1.0 / 3.0);
-        let scanned = quiet_depth(&x, &Mode::rigid(), &cut);
-        let closed = quiet_depth_one_mode(&x, &cut);
-        assert!(
-            (scanned / closed - 1.0).abs() < 1e-8,
-            "{scanned} against {closed}"
-        );
+    for zeta in [0.002, 0.011, 0.2, 0.6, 1.5] {
+        let x = mode(922.0, zeta, 1.34e6);
+        for arc in [
+            slotting(),
+            up_milling(0.05),
+            up_milling(0.5),
+            down_milling(0.5),
+            down_milling(0.1),
+        ] {
+            let cut = cut(2, arc, 600e6, 1.0 / 3.0);
+            let scanned = quiet_depth(&x, &Mode::rigid(), &cut);
+            let closed = quiet_depth_one_mode(&x, &cut);
+            assert!(
+                (scanned / closed - 1.0).abs() < 1e-8,
+                "{zeta}: {scanned} against {closed}"
+            );
+        }
     }
 }
 
@@ -114,5 +116,87 @@ fn impossible_input_promises_nothing() {
         },
     ] {
         assert!(quiet_depth_detuned(&good, &good, &bad) <= 0.0);
+    }
+}
+
+fn odd_cases() -> Vec<(Mode, Cut)> {
+    let odd = [
+        0.0,
+        -1.0,
+        f64::NAN,
+        f64::INFINITY,
+        5e-324,
+        f64::MIN_POSITIVE,
+        f64::MAX,
+        1e-3,
+        0.5,
+        1e3,
+        2e6,
+    ];
+    let x = mode(1000.0, 0.02, 2e6);
+    let slot = cut(3, slotting(), 700e6, 0.3);
+    let mut all = Vec::new();
+    for p in odd {
+        for q in odd {
+            all.push((Mode { k: p, zeta: q, ..x }, slot));
+            all.push((
+                Mode {
+                    k: p,
+                    omega_n: q,
+                    ..x
+                },
+                slot,
+            ));
+            all.push((
+                Mode {
+                    zeta: p,
+                    omega_n: q,
+                    ..x
+                },
+                slot,
+            ));
+            all.push((
+                x,
+                Cut {
+                    kt: p,
+                    kr_ratio: q,
+                    ..slot
+                },
+            ));
+            all.push((
+                x,
+                Cut {
+                    phi_st: p,
+                    phi_ex: q,
+                    ..slot
+                },
+            ));
+        }
+    }
+    all
+}
+
+/// No input, however odd, gives a panic or a value that is not a number.
+#[test]
+fn odd_input_gives_no_nonsense() {
+    for (x, cut) in odd_cases() {
+        for y in [mode(1000.0, 0.02, 2e6), Mode::rigid(), x] {
+            let all = [quiet_depth(&x, &y, &cut), quiet_depth_detuned(&y, &x, &cut)];
+            assert!(
+                all.iter().all(|d| *d >= 0.0),
+                "{x:?} {y:?} {cut:?}: {all:?}"
+            );
+            let at_speed = crate::lobe::limit_at_speed(&x, &y, &cut, 200.0);
+            assert!(
+                at_speed.is_none_or(|l| l.depth >= 0.0 && l.omega.is_finite()),
+                "{x:?} {cut:?}"
+            );
+        }
+        assert!(quiet_depth_one_mode(&x, &cut) >= 0.0, "{x:?} {cut:?}");
+        assert!(!mean_force_change(&cut).is_nan(), "{cut:?}");
+        assert!(crate::floor::axial_quiet_depth(&x, &cut, 1.0) >= 0.0);
+        let rubbed =
+            crate::process_damping::quiet_depth_with_process_damping(&x, cut.kt, cut.kt, 5.0);
+        assert!(rubbed >= 0.0, "{x:?} {cut:?}");
     }
 }

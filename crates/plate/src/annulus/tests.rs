@@ -77,6 +77,24 @@ fn a_narrow_ring_is_a_long_cantilever_plate() {
     near(lambda2, 3.516, 0.04);
 }
 
+/// The other method: a narrow ring with both edges clamped is a long clamped rectangle loaded in its middle line.
+#[test]
+fn a_narrow_ring_is_a_long_rectangle() {
+    let ring = ring(0.97 * 0.09, InnerEdge::Clamped);
+    let middle = compliance(&SHEET, &ring, 0.985 * 0.09).unwrap();
+    near(
+        middle,
+        crate::rectangle::compliance_centre(&SHEET, 0.0027, 0.027).unwrap(),
+        1e-3,
+    );
+    let f = first_frequency(&SHEET, &ring).unwrap();
+    near(
+        f,
+        crate::rectangle::first_frequency(&SHEET, 0.0027, 0.027).unwrap(),
+        5e-3,
+    );
+}
+
 /// The tail estimate holds: a sharper stop changes nothing that matters.
 #[test]
 fn the_series_has_settled() {
