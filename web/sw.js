@@ -4,6 +4,7 @@ const STORE = "thinwright";
 const FIXED = ["./boot.js", "./worker.js"];
 const fingerprinted = url => /-[0-9a-f]{8,}(_bg)?\.(js|wasm|css)$/.test(new URL(url).pathname);
 const home = () => new URL("./", self.location).href;
+const isPage = url => new URL(url).pathname.replace(/index\.html$/, "") === new URL(home()).pathname;
 
 // Every file of ours that the page names.
 function named(html) {
@@ -60,5 +61,5 @@ self.addEventListener("activate", event => event.waitUntil(self.clients.claim())
 self.addEventListener("fetch", event => {
   const {request} = event;
   if (request.method !== "GET" || new URL(request.url).origin !== self.location.origin) return;
-  event.respondWith(request.mode === "navigate" ? navigate(event) : part(request));
+  event.respondWith(request.mode === "navigate" && isPage(request.url) ? navigate(event) : part(request));
 });
