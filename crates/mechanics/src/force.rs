@@ -1,8 +1,14 @@
-//! Forces through one revolution: every tooth, helix, runout.
+//! Forces through one revolution: every tooth, helix, runout, rounded corners.
+
+mod corner;
+mod runout;
+mod table;
 
 use crate::engagement::Immersion;
-use crate::kienzle::{Cutting, specific_cutting_force};
-use crate::math::{TAU, cos, pow, sin, tan};
+use crate::kienzle::Cutting;
+use crate::math::{TAU, ceil, hypot, tan};
+use corner::Corner;
+use table::{Nodes, Parts, Table};
 
 /// An end mill as forces see it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -11,7 +17,7 @@ pub struct Mill {
     pub d: f64,
     /// Teeth.
     pub z: u32,
-    /// Helix angle, rad.
+    /// Helix angle, rad; positive pulls the work up (right-hand cutter, right-hand helix).
     pub helix: f64,
     /// Offset of the cutter's axis from the spindle's, m: half the total indicated runout.
     pub runout: f64,
@@ -30,9 +36,11 @@ pub struct Bite {
     pub ap: f64,
 }
 
-/// Forces of the cutter on the work's frame over one revolution, N and N m.
+/// Forces of the cutter on the work over one revolution, N and N m.
 ///
-/// Feed and normal are in the plane; axial is positive where the tool presses the work down.
+/// The frame follows the cutter: feed is where it moves, normal is to the left of that (where the immersion angle is 0),
+/// axial is positive where the tool presses the work down, negative where it lifts it. The work pushes back on the
+/// cutter with the opposite.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Forces {
     /// Greatest sideways force.
@@ -57,125 +65,193 @@ pub struct Forces {
     pub mean_torque: f64,
 }
 
-/// Nodes of the table over the engagement.
-const NODES: usize = 48;
-/// Positions over one turn of the cutter.
-const POSITIONS: u32 = 120;
-/// Feeds per tooth below this share of the mean are no cut.
-const LEAST_SHARE: f64 = 1.0e-6;
-
-/// Running integrals over the immersion angle of h^(1-mc) times (cos, sin, 1), for a feed per tooth of 1.
-struct Table {
-    st: f64,
-    step: f64,
-    sums: [[f64; 3]; NODES + 1],
-}
-
-impl Table {
-    fn new(immersion: &Immersion, exponent: f64) -> Table {
-        let step = (immersion.phi_ex - immersion.phi_st) / NODES as f64;
-        let mut sums = [[0.0; 3]; NODES + 1];
-        for i in 0..NODES {
-            // Midpoint rule: the power of sin(phi) has no finite slope at 0.
-            let phi = immersion.phi_st + (i as f64 + 0.5) * step;
-            let chip = pow(sin(phi).max(0.0), exponent) * step;
-            let part = [chip * cos(phi), chip * sin(phi), chip];
-            for k in 0..3 {
-                sums[i + 1][k] = sums[i][k] + part[k];
-            }
-        }
-        Table {
-            st: immersion.phi_st,
-            step,
-            sums,
-        }
-    }
-
-    /// The integrals from entry to an angle.
-    fn to(&self, phi: f64) -> [f64; 3] {
-        let place = ((phi - self.st) / self.step).clamp(0.0, NODES as f64);
-        #[allow(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "clamped to the table just above"
-        )]
-        let i = (place as usize).min(NODES - 1);
-        let share = place - i as f64;
-        core::array::from_fn(|k| self.sums[i][k] + share * (self.sums[i + 1][k] - self.sums[i][k]))
-    }
-}
+/// Tangent of the helix that `axial_ratio` is stated for, 30 degrees: part of the ratio's definition.
+const RATIO_TANGENT: f64 = 0.577_350_269_189_625_8;
+/// Positions over one turn of the cutter, at least; and between two teeth, at least.
+const POSITIONS: f64 = 40.0;
+const POSITIONS_PER_TOOTH: f64 = 8.0;
+/// Lag below which the edge counts as straight, rad: far above rounding, far below any piece of the table.
+const STRAIGHT: f64 = 1.0e-6;
+/// So far inside the contact the edges of a jump are looked at, rad.
+const INSIDE: f64 = 1.0e-9;
+/// Greatest number of teeth, and lag in turns, that are worked out; beyond is no end mill.
+const MOST_TEETH: u32 = 64;
+const MOST_TURNS: f64 = 64.0;
 
 /// Forces over one revolution.
 ///
-/// Each slice of each tooth cuts a chip `h = fz_j sin(phi)` with Kienzle's force; along the helix the slices of a tooth
-/// lag by 2 z tan(helix) / d, so that a tooth's force is an integral over an arc of the immersion. Runout shares the
-/// feed unequally: tooth j gets `fz + r (cos(a_j) - cos(a_(j-1)))` with `a_j` its angle to the offset; a tooth that gets
-/// less than nothing leaves its share to the next. Radial force is `radial_ratio` times the tangential one.
-/// Axially, the helix pulls the work up by tan(helix) times the tangential force less what friction of the chip along
-/// the edge takes back (radial ratio times the sine of the helix); the end edge and the corner press down by
-/// `axial_ratio` times the tangential force of the lowest slice, as deep as the corner radius or one feed per tooth.
+/// Each slice of each tooth cuts a chip h = fz sin(phi), changed by runout: a tooth that reaches further takes what its
+/// forerunners left. Tangential force kc(h) h per depth after Kienzle, radial force `radial_ratio` times that; along
+/// the helix the slices lag by 2 s tan(helix) / d at height s. Axially the straight edge lifts the work by
+/// `axial_ratio` times the tangential force at 30 degrees of helix, and as the tangent of the helix otherwise; the
+/// rounded corner presses it down by the downward part of its normal force. A corner radius below one feed per tooth
+/// counts as one feed per tooth (common practice, no source).
 ///
-/// Units: SI. Valid for: sharp teeth, equal pitch, circular tooth path, no deflection fed back.
-/// Source: altintas1995 (frame and helix), kienzle1952 (force law); the axial shares are an estimate of our own,
-/// common practice, no source.
+/// Units: SI. Valid for: equal pitch, up to 64 teeth, circular tooth path, no deflection fed back, lag and diameter in
+/// the corner as on the straight edge, all of the corner's parts at its own middle. Nothing in the cut gives zeros.
+/// Source: altintas1995 (frame, helix), kienzle1952 (force), kline1983 (runout).
+/// # Example
+/// One straight tooth, slot, kc 1000 N/mm2 for any chip, fz 0.1 mm, ap 1 mm: the greatest tangential force is 100 N.
 pub fn forces(mill: &Mill, cutting: &Cutting, bite: &Bite) -> Forces {
-    if mill.z == 0 || bite.fz <= 0.0 || bite.ap <= 0.0 || bite.immersion.width() <= 0.0 {
+    let Immersion { phi_st, phi_ex } = bite.immersion;
+    let cuts = mill.z > 0 && mill.d > 0.0 && bite.fz > 0.0 && bite.ap > 0.0;
+    if !cuts || phi_st < -TAU || phi_st >= phi_ex || phi_ex > 2.0 * TAU {
         return Forces::default();
     }
-    let table = Table::new(&bite.immersion, 1.0 - cutting.mc);
-    let lag = 2.0 * bite.ap * tan(mill.helix) / mill.d;
-    // Tangential force per depth for the mean feed: kc(fz) fz^1, so that the table's chip power multiplies it.
-    let scale = specific_cutting_force(cutting, bite.fz) * bite.fz;
-    let pull = tan(mill.helix) - cutting.radial_ratio * sin(mill.helix);
-    let cut = Cut {
-        mill,
-        cutting,
-        bite,
-        table: &table,
-        lag,
-        pull,
-        scale,
-    };
-    let arc = TAU / f64::from(POSITIONS);
-    let mut out = Forces {
-        peak_normal: f64::NEG_INFINITY,
-        least_normal: f64::INFINITY,
-        ..Forces::default()
-    };
-    for position in 0..POSITIONS {
-        // Arcs as wide as the way to the next position: none falls between two, and the means are exact.
-        let at = cut.at(arc * f64::from(position), arc);
-        out.mean(&at);
-        out.peak(&at);
+    let cut = Cut::new(mill, cutting, bite);
+    let mut out = cut.means();
+    (out.peak_normal, out.least_normal) = (f64::NEG_INFINITY, f64::INFINITY);
+    // Without runout one tooth's pitch shows all; with it, every tooth has its own.
+    let pitches = if cut.tables.len() > 1 { cut.teeth } else { 1 };
+    let per_pitch = ceil(POSITIONS * cut.pitch / TAU).max(POSITIONS_PER_TOOTH);
+    for tooth in 0..pitches {
+        let turn = cut.pitch * f64::from(tooth);
+        let mut along = 0.0;
+        while along < per_pitch {
+            out.peak(&cut.at(turn + cut.pitch * along / per_pitch));
+            along += 1.0;
+        }
+        // Between two positions a thin cut could hide: corner in, all in, halfway, just before it leaves, corner out.
+        let (full, last) = (cut.start + cut.lag + INSIDE, cut.end - INSIDE);
+        let corner = (cut.start + cut.corner_lag + INSIDE, last + cut.corner_lag);
+        for phi in [corner.0, full, 0.5 * (full + last), last, corner.1] {
+            out.peak(&cut.at(turn + phi));
+        }
     }
-    // Where a thin cut jumps: just fully in, and just before it leaves.
-    for turn in [
-        bite.immersion.phi_st + lag.max(table.step),
-        bite.immersion.phi_ex,
-    ] {
-        out.peak(&cut.at(turn, table.step));
-    }
-    let count = f64::from(POSITIONS);
-    out.mean_feed /= count;
-    out.mean_normal /= count;
-    out.mean_axial /= count;
-    out.mean_torque /= count;
-    out.mean_lateral = libm::hypot(out.mean_feed, out.mean_normal);
     out
 }
 
 /// All that the forces at one position depend on.
-struct Cut<'a> {
-    mill: &'a Mill,
-    cutting: &'a Cutting,
-    bite: &'a Bite,
-    table: &'a Table,
+struct Cut {
+    teeth: u32,
+    pitch: f64,
+    start: f64,
+    end: f64,
+    nodes: Nodes,
+    /// One for all teeth, or one each.
+    tables: Vec<Table>,
+    corner: Corner,
+    /// Angle by which the top of the edge, and the top of its corner, lag behind the tip.
     lag: f64,
+    corner_lag: f64,
+    depth_per_lag: f64,
+    ap: f64,
+    radial: f64,
     pull: f64,
-    scale: f64,
+    arm: f64,
+}
+
+impl Cut {
+    fn new(mill: &Mill, cutting: &Cutting, bite: &Bite) -> Cut {
+        let teeth = mill.z.min(MOST_TEETH);
+        let nodes = Nodes::new(&bite.immersion);
+        let tables = if mill.runout > 0.0 && teeth > 1 {
+            let reaches = runout::reaches(mill, teeth);
+            let of = |j| {
+                let steps = runout::steps(&reaches, j);
+                Table::new(&nodes, cutting, bite.fz, |h| runout::chip(&steps, h))
+            };
+            (0..reaches.len()).map(of).collect()
+        } else {
+            vec![Table::new(&nodes, cutting, bite.fz, |h| h)]
+        };
+        let corner = Corner::new(mill, cutting, bite);
+        let lag = 2.0 * bite.ap * tan(mill.helix).abs() / mill.d;
+        let lag = lag.min(MOST_TURNS * TAU);
+        Cut {
+            teeth,
+            pitch: TAU / f64::from(teeth),
+            start: bite.immersion.phi_st,
+            end: bite.immersion.phi_ex,
+            nodes,
+            tables,
+            lag,
+            corner_lag: lag * corner.depth / bite.ap,
+            depth_per_lag: bite.ap / lag,
+            ap: bite.ap,
+            corner,
+            radial: cutting.radial_ratio,
+            pull: cutting.axial_ratio * tan(mill.helix) / RATIO_TANGENT,
+            arm: 0.5 * mill.d,
+        }
+    }
+
+    /// Adds what the straight edge and the corner give, each as if it were straight, N.
+    fn add(&self, sum: &mut At, straight: Parts, corner: Parts) {
+        let (t, s) = (self.corner.tangential, self.corner.sideways);
+        let tangential = |k: usize| straight[k] + t * corner[k];
+        let sideways = |k: usize| straight[k] + s * corner[k];
+        sum.feed += tangential(0) + self.radial * sideways(1);
+        sum.normal += self.radial * sideways(0) - tangential(1);
+        sum.axial += self.radial * self.corner.down * corner[2] - self.pull * sideways(2);
+        sum.torque += tangential(2) * self.arm;
+    }
+
+    /// Means over a turn: each slice passes the whole immersion once, whatever its lag.
+    fn means(&self) -> Forces {
+        let mut sum = At::default();
+        for table in &self.tables {
+            let whole = table.whole();
+            let (straight, corner) = (self.ap - self.corner.depth, self.corner.depth);
+            self.add(&mut sum, times(straight, whole), times(corner, whole));
+        }
+        // One table stands for every tooth.
+        let alike = self.teeth as usize / self.tables.len();
+        #[allow(clippy::cast_precision_loss, reason = "at most 64")]
+        let share = alike as f64 / TAU;
+        Forces {
+            mean_feed: sum.feed * share,
+            mean_normal: sum.normal * share,
+            mean_lateral: hypot(sum.feed * share, sum.normal * share),
+            mean_axial: sum.axial * share,
+            mean_torque: sum.torque * share,
+            ..Forces::default()
+        }
+    }
+
+    /// Forces with the tip of the first tooth at angle `turn`; the others follow behind it.
+    fn at(&self, turn: f64) -> At {
+        let mut sum = At::default();
+        for (tooth, j) in (0..self.teeth).zip(0_usize..) {
+            let table = self.tables.get(j).unwrap_or(&self.tables[0]);
+            let mut tip = turn - self.pitch * f64::from(tooth);
+            while tip < self.start {
+                tip += TAU;
+            }
+            while tip >= self.start + TAU {
+                tip -= TAU;
+            }
+            // The upper slices of an edge may still be in the cut a turn after its tip was.
+            while tip - self.lag <= self.end {
+                self.edge(&mut sum, table, tip);
+                tip += TAU;
+            }
+        }
+        sum
+    }
+
+    /// One edge with its tip at angle `tip`.
+    fn edge(&self, sum: &mut At, table: &Table, tip: f64) {
+        if self.lag < STRAIGHT {
+            let here = table.at(&self.nodes, tip);
+            let (straight, corner) = (self.ap - self.corner.depth, self.corner.depth);
+            return self.add(sum, times(straight, here), times(corner, here));
+        }
+        let to = |phi: f64| table.to(&self.nodes, phi);
+        let (low, high) = (to(tip), to(tip - self.lag));
+        let middle = to(tip - self.corner_lag);
+        let between =
+            |a: Parts, b: Parts| times(self.depth_per_lag, [a[0] - b[0], a[1] - b[1], a[2] - b[2]]);
+        self.add(sum, between(middle, high), between(low, middle));
+    }
+}
+
+fn times(factor: f64, parts: Parts) -> Parts {
+    [factor * parts[0], factor * parts[1], factor * parts[2]]
 }
 
 /// Feed, normal and axial force, N, and torque, N m, at one position.
+#[derive(Default)]
 struct At {
     feed: f64,
     normal: f64,
@@ -183,44 +259,7 @@ struct At {
     torque: f64,
 }
 
-impl Cut<'_> {
-    /// Forces with the first tooth's tip at angle `turn`; arcs of the helix no narrower than `least`.
-    fn at(&self, turn: f64, least: f64) -> At {
-        let ratio = self.cutting.radial_ratio;
-        let low = (self.mill.corner_radius.max(self.bite.fz) / self.bite.ap).min(1.0);
-        let pitch = TAU / f64::from(self.mill.z);
-        let mut sum = At {
-            feed: 0.0,
-            normal: 0.0,
-            axial: 0.0,
-            torque: 0.0,
-        };
-        for tooth in 0..self.mill.z {
-            let share = tooth_share(self.mill, self.bite.fz, tooth);
-            if share <= 0.0 {
-                continue;
-            }
-            let force = self.scale * self.bite.ap * pow(share, 1.0 - self.cutting.mc);
-            let phi = (turn + pitch * f64::from(tooth)) % TAU;
-            let [c, s, one] = slice(self.table, phi, self.lag.max(least));
-            let [_, _, end] = slice(self.table, phi, (self.lag * low).max(least));
-            sum.feed += force * (c + ratio * s);
-            sum.normal += force * (s - ratio * c);
-            sum.axial += force * (low * self.cutting.axial_ratio * end - self.pull * one);
-            sum.torque += force * one * 0.5 * self.mill.d;
-        }
-        sum
-    }
-}
-
 impl Forces {
-    fn mean(&mut self, at: &At) {
-        self.mean_feed += at.feed;
-        self.mean_normal += at.normal;
-        self.mean_axial += at.axial;
-        self.mean_torque += at.torque;
-    }
-
     fn peak(&mut self, at: &At) {
         let lateral = (at.feed * at.feed + at.normal * at.normal).sqrt();
         self.peak_lateral = self.peak_lateral.max(lateral);
@@ -230,37 +269,6 @@ impl Forces {
         if at.axial.abs() > self.peak_axial.abs() {
             self.peak_axial = at.axial;
         }
-    }
-}
-
-/// Mean over the helix of the table's integrand for a tooth whose tip is at `phi`: an arc of length `lag` behind it.
-fn slice(table: &Table, phi: f64, lag: f64) -> [f64; 3] {
-    let mut sum = [0.0; 3];
-    // The tooth before the turn's start still has its upper slices in the cut.
-    for tip in [phi, phi + TAU, phi - TAU] {
-        let (a, b) = (table.to(tip - lag), table.to(tip));
-        for k in 0..3 {
-            sum[k] += (b[k] - a[k]) / lag;
-        }
-    }
-    sum
-}
-
-/// Share of the mean feed that a tooth gets under runout.
-fn tooth_share(mill: &Mill, fz: f64, tooth: u32) -> f64 {
-    if mill.z < 2 || mill.runout <= 0.0 {
-        return 1.0;
-    }
-    let pitch = TAU / f64::from(mill.z);
-    let radius = |j: f64| mill.runout * cos(pitch * j);
-    let share = |j: f64| 1.0 + (radius(j) - radius(j - 1.0)) / fz;
-    // Teeth that are left without a chip pass theirs on: positive shares are scaled back to the sum.
-    let sum: f64 = (0..mill.z).map(|j| share(f64::from(j)).max(0.0)).sum();
-    let own = share(f64::from(tooth)).max(0.0);
-    if own < LEAST_SHARE {
-        0.0
-    } else {
-        own * f64::from(mill.z) / sum
     }
 }
 

@@ -17,16 +17,28 @@ pub fn trochoid_engagement_apex(d: f64, width: f64, step: f64) -> f64 {
     engagement_on_loop(d, width, step, 0.0)
 }
 
-/// Greatest engagement over a loop, by sampling: it comes a little before the foremost point.
+/// Greatest engagement over a loop; it comes a little before the foremost point.
 ///
-/// Units: m; rad. Source: two-circle geometry; sampled in steps of half a thousandth of a turn.
+/// Units: m; rad. Source: two-circle geometry; golden-section search over the half of the loop before that point.
 pub fn trochoid_engagement(d: f64, width: f64, step: f64) -> f64 {
-    const SAMPLES: u32 = 500;
-    // The front half of the loop.
-    (0..=SAMPLES)
-        .map(|i| 0.5 * TAU * (f64::from(i) / f64::from(SAMPLES) - 0.5))
-        .map(|theta| engagement_on_loop(d, width, step, theta))
-        .fold(0.0, f64::max)
+    const GOLDEN: f64 = 0.618_033_988_749_895;
+    const STEPS: u32 = 24;
+    let at = |theta: f64| engagement_on_loop(d, width, step, theta);
+    let (mut a, mut b) = (-0.25 * TAU, 0.0);
+    let (mut p, mut q) = (b - GOLDEN * (b - a), a + GOLDEN * (b - a));
+    let (mut at_p, mut at_q) = (at(p), at(q));
+    for _ in 0..STEPS {
+        if at_p > at_q {
+            (b, q, at_q) = (q, p, at_p);
+            p = b - GOLDEN * (b - a);
+            at_p = at(p);
+        } else {
+            (a, p, at_p) = (p, q, at_q);
+            q = a + GOLDEN * (b - a);
+            at_q = at(q);
+        }
+    }
+    at_p.max(at_q).max(at(0.0))
 }
 
 /// Engagement with the cutter's middle at angle `theta` of its loop, counted from the direction of advance.
