@@ -17,8 +17,6 @@ const TRACE_MM: f64 = 0.012;
 const SCAN_RATIO: f64 = 1.3;
 /// Steps of the scan: covers widths down to 1 / 39 of the widest place.
 const SCAN_STEPS: i32 = 14;
-/// Share of the area that its largest circle fills, from which the area is a disc.
-const DISC_SHARE: f64 = 0.999;
 /// Accuracy of the narrowest width [mm].
 const WIDTH_ERROR_MM: f64 = 0.005;
 
