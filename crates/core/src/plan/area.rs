@@ -3,7 +3,7 @@
 use super::engine::{self, Boolean, Shapes};
 use super::{Bounds, Contour, Point, Region};
 
-/// A set of polygons with holes that do not overlap [mm].
+/// A set of polygons with holes that do not overlap (mm).
 ///
 /// Arcs have become chords within the chord error asked for; results of booleans and offsets lie on a grid of 2^-16 mm.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -17,7 +17,7 @@ impl Area {
         Self::default()
     }
 
-    /// An exact region flattened within `chord_error` [mm]; crossing loops are resolved, points that are no numbers left out.
+    /// An exact region flattened within `chord_error` (mm); crossing loops are resolved, points that are no numbers left out.
     pub fn from_region(region: &Region, chord_error: f64) -> Self {
         let wound = |contour: &Contour| {
             let mut points = contour.flatten(chord_error);
@@ -34,7 +34,7 @@ impl Area {
         }
     }
 
-    /// One contour flattened within `chord_error` [mm].
+    /// One contour flattened within `chord_error` (mm).
     pub fn from_contour(contour: &Contour, chord_error: f64) -> Self {
         Self::from_region(&Region::solid(contour.clone()), chord_error)
     }
@@ -90,17 +90,17 @@ impl Area {
         }
     }
 
-    /// Size of the area [mm2].
+    /// Size of the area (mm2).
     pub fn area_mm2(&self) -> f64 {
         self.loops().map(ring_area).sum()
     }
 
-    /// Nothing larger than `min_area` [mm2] is left.
+    /// Nothing larger than `min_area` (mm2) is left.
     pub fn is_empty(&self, min_area: f64) -> bool {
         self.shapes.is_empty() || self.area_mm2() <= min_area
     }
 
-    /// No circle of radius `half_width` [mm] fits in it.
+    /// No circle of radius `half_width` (mm) fits in it.
     ///
     /// Area <= perimeter x inscribed radius holds for every area, which settles most cases without an offset.
     pub fn is_thin(&self, half_width: f64) -> bool {
@@ -108,7 +108,7 @@ impl Area {
             && self.offset(-half_width).shapes.is_empty()
     }
 
-    /// The area without the pieces that are smaller than `min_area` [mm2] or thinner than twice `half_width` [mm].
+    /// The area without the pieces that are smaller than `min_area` (mm2) or thinner than twice `half_width` (mm).
     pub fn without_slivers(&self, min_area: f64, half_width: f64) -> Self {
         let kept = self
             .components()
@@ -119,7 +119,7 @@ impl Area {
         }
     }
 
-    /// Length of all boundaries [mm].
+    /// Length of all boundaries (mm).
     pub fn perimeter_mm(&self) -> f64 {
         self.loops().map(ring_length).sum()
     }
@@ -179,7 +179,7 @@ impl Area {
     }
 }
 
-/// Signed area of a closed loop [mm2].
+/// Signed area of a closed loop (mm2).
 pub(super) fn ring_area(ring: &[Point]) -> f64 {
     let Some(&origin) = ring.first() else {
         return 0.0;
@@ -191,7 +191,7 @@ pub(super) fn ring_area(ring: &[Point]) -> f64 {
         / 2.0
 }
 
-/// Length of a closed loop [mm].
+/// Length of a closed loop (mm).
 pub(super) fn ring_length(ring: &[Point]) -> f64 {
     ring.iter()
         .zip(ring.iter().cycle().skip(1))

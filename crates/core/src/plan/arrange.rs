@@ -2,9 +2,9 @@
 
 use super::Area;
 
-/// Cells below this size are dropped [mm2].
+/// Cells below this size are dropped (mm2).
 const CELL_LEAST_MM2: f64 = 0.01;
-/// Cells narrower than twice this are dropped: two flattenings of one curve, not material [mm].
+/// Cells narrower than twice this are dropped: two flattenings of one curve, not material (mm).
 const CELL_HALF_WIDTH_MM: f64 = 0.006;
 
 /// A part of the plane that lies in the same regions throughout.

@@ -3,46 +3,46 @@
 use super::area::ring_length;
 use super::{Area, Point};
 
-/// A vertex whose corner stands out more than this is a corner, not a chord of an arc [mm].
+/// A vertex whose corner stands out more than this is a corner, not a chord of an arc (mm).
 const CORNER_HEIGHT_MM: f64 = 0.02;
 /// Bends whose radii differ by less than this share are kept as one.
 const BEND_RATIO: f64 = 1.05;
-/// Bends wider than this are straight for the cutter [mm].
+/// Bends wider than this are straight for the cutter (mm).
 const BEND_WIDEST_MM: f64 = 200.0;
 /// Neighbours on each side that a radius is taken over.
 const WINDOW: usize = 3;
 /// Chords whose lengths differ by less than this factor belong to one arc.
 const CHORD_RATIO: f64 = 1.5;
-/// Turns are held to this in the estimate of a corner's height [rad].
+/// Turns are held to this in the estimate of a corner's height (rad).
 const TURN_GREATEST: f64 = 3.0;
 /// Most passes that are counted.
 const PASSES_GREATEST: f64 = 2000.0;
-/// Passes that enclose less than this are the last point of a pass [mm2].
+/// Passes that enclose less than this are the last point of a pass (mm2).
 const PASS_LEAST_MM2: f64 = 1e-4;
-/// Pieces between passes below this size need no pass of their own [mm2].
+/// Pieces between passes below this size need no pass of their own (mm2).
 const TIP_LEAST_MM2: f64 = 0.05;
 
 /// Part of a path that turns towards the material.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bend {
-    /// Radius of the centre's path [mm].
+    /// Radius of the centre's path (mm).
     pub radius_mm: f64,
-    /// Length of the path at about that radius [mm].
+    /// Length of the path at about that radius (mm).
     pub length_mm: f64,
 }
 
 /// The path of the cutter's centre at one distance from the wall.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ring {
-    /// Distance from the boundary of the area [mm].
+    /// Distance from the boundary of the area (mm).
     pub offset_mm: f64,
-    /// Length of the path [mm].
+    /// Length of the path (mm).
     pub length_mm: f64,
     /// Closed loops; each is reached by a link.
     pub loops: usize,
     /// Sharp inner corners: places where the centre turns on the spot towards the material.
     pub corner_count: usize,
-    /// Tightest inner bend of the centre's path [mm], right to about 1 % (the grid's rounding): 0 at a sharp corner, infinite when it never turns that way.
+    /// Tightest inner bend of the centre's path (mm), right to about 1 % (the grid's rounding): 0 at a sharp corner, infinite when it never turns that way.
     pub least_radius_mm: f64,
     /// The inner bends, by radius.
     pub bends: Vec<Bend>,
@@ -53,14 +53,14 @@ pub struct Ring {
 pub struct Clearing {
     /// From the wall inwards; then, where passes are further apart than a cutter's radius, the tips left between them.
     pub rings: Vec<Ring>,
-    /// Length of all passes [mm].
+    /// Length of all passes (mm).
     pub total_length_mm: f64,
     /// Links from one loop to the next (or lifts).
     pub links: usize,
 }
 
 impl Clearing {
-    /// Share of the path in inner bends tighter than that radius of the centre's path [mm].
+    /// Share of the path in inner bends tighter than that radius of the centre's path (mm).
     pub fn share_tighter(&self, radius_mm: f64) -> f64 {
         let bends = self.rings.iter().flat_map(|ring| &ring.bends);
         let tight: f64 = bends
@@ -80,12 +80,12 @@ impl Clearing {
     }
 }
 
-/// Length of the path of a cutter's centre once along all walls of the area [mm].
+/// Length of the path of a cutter's centre once along all walls of the area (mm).
 pub fn wall_pass_length(area: &Area, cutter_radius: f64) -> f64 {
     area.offset(-cutter_radius).perimeter_mm()
 }
 
-/// Passes at `cutter_radius`, + `stepover`, + stepover ... from the boundary until nothing is left [all mm].
+/// Passes at `cutter_radius`, + `stepover`, + stepover ... from the boundary until nothing is left (all mm).
 ///
 /// The allowance on the wall is taken off the area beforehand (`Area::offset`). Nothing comes back for a radius or
 /// stepover that is not positive, nor for a stepover so small that it would take more than 2000 passes.
@@ -168,7 +168,7 @@ enum Turn {
     Away,
     /// Turns on the spot.
     Corner,
-    /// Follows an arc: the shorter chord at the vertex [mm] and the turn [rad].
+    /// Follows an arc: the shorter chord at the vertex (mm) and the turn (rad).
     Arc { chord: f64, angle: f64 },
 }
 

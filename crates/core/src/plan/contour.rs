@@ -4,9 +4,9 @@ use core::f64::consts::{PI, TAU};
 
 use super::Point;
 
-/// Closest chord error that flattening follows [mm]; below it the number of points is pointless.
+/// Closest chord error that flattening follows (mm); below it the number of points is pointless.
 const CHORD_ERROR_LEAST: f64 = 1e-4;
-/// Greatest angle of one chord [rad]: an octagon at worst.
+/// Greatest angle of one chord (rad): an octagon at worst.
 const CHORD_ANGLE_GREATEST: f64 = PI / 4.0;
 /// Most chords for one arc: within 0.01 mm up to a radius of 2 m.
 const CHORDS_GREATEST: usize = 1024;
@@ -41,7 +41,7 @@ impl Edge {
     }
 }
 
-/// Signed angle swept by an arc [rad], positive counter-clockwise, in (0, 2 pi] in size.
+/// Signed angle swept by an arc (rad), positive counter-clockwise, in (0, 2 pi] in size.
 pub(super) fn sweep(from: Point, to: Point, centre: Point, ccw: bool) -> f64 {
     let (a, b) = (from.minus(centre), to.minus(centre));
     let full = if ccw { TAU } else { -TAU };
@@ -82,14 +82,14 @@ impl Region {
         }
     }
 
-    /// Area of the outside less that of the holes [mm2].
+    /// Area of the outside less that of the holes (mm2).
     pub fn area_mm2(&self) -> f64 {
         let holes: f64 = self.holes.iter().map(|h| h.area().abs()).sum();
         self.outer.area().abs() - holes
     }
 }
 
-/// Least upright rectangle around something [mm].
+/// Least upright rectangle around something (mm).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bounds {
     /// Lower left corner.
@@ -109,12 +109,12 @@ impl Bounds {
         })
     }
 
-    /// Extent along x [mm].
+    /// Extent along x (mm).
     pub fn width(&self) -> f64 {
         self.max.x - self.min.x
     }
 
-    /// Extent along y [mm].
+    /// Extent along y (mm).
     pub fn height(&self) -> f64 {
         self.max.y - self.min.y
     }
@@ -135,7 +135,7 @@ impl Contour {
         core::iter::once(self.start).chain(ends).zip(&self.edges)
     }
 
-    /// Length of the outline [mm], arcs exact.
+    /// Length of the outline (mm), arcs exact.
     pub fn length(&self) -> f64 {
         self.pieces()
             .map(|(from, edge)| match *edge {
@@ -147,7 +147,7 @@ impl Contour {
             .sum()
     }
 
-    /// Enclosed area [mm2], arcs exact; positive when the outline runs counter-clockwise.
+    /// Enclosed area (mm2), arcs exact; positive when the outline runs counter-clockwise.
     pub fn area(&self) -> f64 {
         self.pieces()
             .map(|(from, edge)| {
@@ -164,7 +164,7 @@ impl Contour {
             .sum()
     }
 
-    /// Points on the outline whose chords leave it by no more than `chord_error` [mm]; the first is not repeated.
+    /// Points on the outline whose chords leave it by no more than `chord_error` (mm); the first is not repeated.
     ///
     /// Points lie on the arcs (chords inside a convex outline), evenly between the arc's ends.
     pub fn flatten(&self, chord_error: f64) -> Vec<Point> {
@@ -216,7 +216,7 @@ impl Contour {
         Bounds::of(points.into_iter().filter(|p| p.is_finite()))
     }
 
-    /// The outline turned counter-clockwise about the origin by an angle [rad], then moved.
+    /// The outline turned counter-clockwise about the origin by an angle (rad), then moved.
     pub fn transform(&self, angle: f64, shift: Point) -> Self {
         let map = |p: Point| p.turned(angle).plus(shift);
         let edges = self.edges.iter().map(|edge| match *edge {

@@ -2,7 +2,7 @@
 
 use super::{Area, Bounds, Point};
 
-/// Distance from a point to a segment [mm].
+/// Distance from a point to a segment (mm).
 pub(super) fn to_segment(p: Point, a: Point, b: Point) -> f64 {
     let (along, offset) = (b.minus(a), p.minus(a));
     let length2 = along.dot(along);
@@ -36,7 +36,7 @@ fn box_gap(a: Point, b: Point, c: Point, d: Point) -> f64 {
     gap(a.x, b.x, c.x, d.x).max(gap(a.y, b.y, c.y, d.y))
 }
 
-/// Least distance between the boundaries of two areas [mm]; 0 where they cross, infinite when one is empty.
+/// Least distance between the boundaries of two areas (mm); 0 where they cross, infinite when one is empty.
 pub fn distance(a: &Area, b: &Area) -> f64 {
     let mut least = f64::INFINITY;
     let boxed = |area: &'_ Area| -> Vec<_> {
@@ -73,7 +73,7 @@ fn closed(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> {
         .map(|(&a, &b)| (a, b))
 }
 
-/// Least distance from a point to the boundary of an area [mm]; infinite when it is empty.
+/// Least distance from a point to the boundary of an area (mm); infinite when it is empty.
 pub fn distance_point(area: &Area, point: Point) -> f64 {
     area.segments()
         .map(|(a, b)| to_segment(point, a, b))

@@ -11,14 +11,14 @@ use super::{Bounds, Point};
 
 /// Grid lines in a millimetre: a power of two (about 15 nm), so that what was computed comes back unchanged.
 const GRID_PER_MM: f64 = 65536.0;
-/// Coordinates are held inside this [mm]; far beyond any part.
+/// Coordinates are held inside this (mm); far beyond any part.
 const REACH_MM: f64 = 1e6;
-/// Up to this [mm] 32-bit integers hold every intermediate result (2^29 of the 2^31 range).
+/// Up to this (mm) 32-bit integers hold every intermediate result (2^29 of the 2^31 range).
 const SHORT_REACH_MM: f64 = 8000.0;
 
 /// Most stops of one offset where an arc shrinks to a corner; what folds after that is resolved in one go.
 const STOPS_GREATEST: usize = 4;
-/// A stop this near to the one before or to the end is not worth it [mm].
+/// A stop this near to the one before or to the end is not worth it (mm).
 const STOP_LEAST_MM: f64 = 0.01;
 
 /// Polygons with holes: each shape its outer loop (counter-clockwise), then its holes (clockwise).
@@ -86,7 +86,7 @@ pub(super) fn combine(a: &[Vec<Vec<Point>>], b: &[Vec<Vec<Point>>], rule: Boolea
     }
 }
 
-/// Every boundary moved by `distance` [mm] (negative: inwards), joins rounded.
+/// Every boundary moved by `distance` (mm) (negative: inwards), joins rounded.
 pub(super) fn offset(shapes: &[Vec<Vec<Point>>], distance: f64) -> Shapes {
     let mut left = if distance.is_finite() {
         distance.clamp(-REACH_MM, REACH_MM)

@@ -31,17 +31,17 @@ pub use reach::{leftover, narrowest_width, opened};
 pub use validate::{PlanError, validate_contour, validate_region};
 pub use widest::widest_circle;
 
-/// A point of the plane [mm].
+/// A point of the plane (mm).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Point {
-    /// To the right [mm].
+    /// To the right (mm).
     pub x: f64,
-    /// Up [mm].
+    /// Up (mm).
     pub y: f64,
 }
 
 impl Point {
-    /// The point at (x, y) [mm].
+    /// The point at (x, y) (mm).
     pub const fn new(x: f64, y: f64) -> Self {
         Self { x, y }
     }
@@ -51,7 +51,7 @@ impl Point {
         self.x.is_finite() && self.y.is_finite()
     }
 
-    /// Distance to another point [mm].
+    /// Distance to another point (mm).
     pub fn distance(self, other: Self) -> f64 {
         self.minus(other).norm()
     }
@@ -80,7 +80,7 @@ impl Point {
         self.dot(self).sqrt()
     }
 
-    /// This vector turned counter-clockwise by an angle [rad].
+    /// This vector turned counter-clockwise by an angle (rad).
     pub(crate) fn turned(self, angle: f64) -> Self {
         let (s, c) = (libm::sin(angle), libm::cos(angle));
         Self::new(self.x * c - self.y * s, self.x * s + self.y * c)

@@ -8,11 +8,11 @@
 use super::Point;
 use super::contour::{chords, share};
 
-/// A mitre may stand out beyond the round join by this much [mm].
+/// A mitre may stand out beyond the round join by this much (mm).
 const MITRE_ERROR_MM: f64 = 0.002;
-/// Chord error of a round join [mm].
+/// Chord error of a round join (mm).
 const JOIN_ERROR_MM: f64 = 0.004;
-/// Points closer than this are one point [mm]: an arc that has shrunk to nothing leaves such points.
+/// Points closer than this are one point (mm): an arc that has shrunk to nothing leaves such points.
 const SAME_MM: f64 = 1e-3;
 /// The same as a share of the distance: the grid's rounding turns an edge a little, the distance makes much of it.
 const SAME_SHARE: f64 = 3e-6;
@@ -21,15 +21,15 @@ const SAME_SHARE: f64 = 3e-6;
 struct Side {
     direction: Point,
     length: f64,
-    /// Turn at the end of the edge [rad], positive to the left.
+    /// Turn at the end of the edge (rad), positive to the left.
     turn: f64,
     /// The vertex at its end opens a gap between the strips (else they overlap).
     gap: bool,
-    /// Length that sharing the corner takes off the edge [mm].
+    /// Length that sharing the corner takes off the edge (mm).
     taken: f64,
 }
 
-/// The distance at which the first edge of the loop shrinks to nothing, if that is before `distance` [mm].
+/// The distance at which the first edge of the loop shrinks to nothing, if that is before `distance` (mm).
 ///
 /// All chords of an arc shrink at once; stopping there turns them into one corner instead of many folds.
 pub(super) fn first_collapse(ring: &[Point], distance: f64) -> Option<f64> {
@@ -44,7 +44,7 @@ pub(super) fn first_collapse(ring: &[Point], distance: f64) -> Option<f64> {
     (least < 1.0).then_some(least * distance)
 }
 
-/// The loop moved to its right by `distance` (to its left when negative) [mm]; it may fold over itself.
+/// The loop moved to its right by `distance` (to its left when negative) (mm); it may fold over itself.
 pub(super) fn raw_offset(ring: &[Point], distance: f64) -> Vec<Point> {
     let points = distinct(ring, distance);
     let count = points.len();

@@ -2,31 +2,31 @@
 
 use super::{Area, Point, distance_point, widest_circle};
 
-/// Leftover pieces below this size are chord error, not material [mm2].
+/// Leftover pieces below this size are chord error, not material (mm2).
 const LEFTOVER_LEAST_MM2: f64 = 0.02;
-/// Half the width under which a leftover piece is a trace of the flattening [mm].
+/// Half the width under which a leftover piece is a trace of the flattening (mm).
 const LEFTOVER_HALF_WIDTH_MM: f64 = 0.006;
 /// A leftover that holds a circle of this share of the cutter's radius is a passage that was missed, not a corner:
 /// a corner of interior angle a holds (1 - sin(a/2)) / (1 + sin(a/2)), which is under 0.7 down to 20 degrees.
 const MISSED_SHARE: f64 = 0.7;
 /// A leftover that lies farther than this many radii from the cutter's centre is a passage too (a corner under 29 degrees).
 const MISSED_DEPTH: f64 = 4.0;
-/// Added to the cutter so that the traces of flattening vanish [mm].
+/// Added to the cutter so that the traces of flattening vanish (mm).
 const TRACE_MM: f64 = 0.012;
 /// Ratio of one trial radius to the next in the search for the narrowest place.
 const SCAN_RATIO: f64 = 1.3;
 /// Steps of the scan: covers widths down to 1 / 39 of the widest place.
 const SCAN_STEPS: i32 = 14;
-/// Accuracy of the narrowest width [mm].
+/// Accuracy of the narrowest width (mm).
 const WIDTH_ERROR_MM: f64 = 0.005;
 
-/// What a cutter of that radius [mm] can reach inside the area: moved in by the radius, then out again.
+/// What a cutter of that radius (mm) can reach inside the area: moved in by the radius, then out again.
 pub fn opened(area: &Area, radius: f64) -> Area {
     let radius = radius.max(0.0);
     area.offset(-radius).offset(radius).intersect(area)
 }
 
-/// What a cutter of that radius [mm] leaves: corners and passages it does not fit into, traces of the flattening dropped.
+/// What a cutter of that radius (mm) leaves: corners and passages it does not fit into, traces of the flattening dropped.
 pub fn leftover(area: &Area, radius: f64) -> Area {
     area.subtract(&opened(area, radius))
         .without_slivers(LEFTOVER_LEAST_MM2, LEFTOVER_HALF_WIDTH_MM)
@@ -57,7 +57,7 @@ fn leaves_nothing(area: &Area, radius: f64) -> bool {
             .is_empty(LEFTOVER_LEAST_MM2)
 }
 
-/// The width of the narrowest place [mm]: the diameter of the largest cutter that passes everywhere (corners apart).
+/// The width of the narrowest place (mm): the diameter of the largest cutter that passes everywhere (corners apart).
 ///
 /// Trial radii rise from a small one until the first that does not pass, then the place is found by halving.
 /// Every piece must stay in one piece for the cutter's centre, and what it leaves may only be corners. Right to

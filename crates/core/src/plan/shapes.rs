@@ -2,7 +2,7 @@
 
 use super::{Contour, Edge, Point};
 
-/// A straight side shorter than this is rounding left over between two arcs [mm].
+/// A straight side shorter than this is rounding left over between two arcs (mm).
 const SIDE_LEAST_MM: f64 = 1e-9;
 
 impl Contour {
@@ -59,7 +59,7 @@ impl Contour {
         Self { start, edges }
     }
 
-    /// A slot with round ends of radius `width` / 2, `length` over all, lying along `direction` [rad].
+    /// A slot with round ends of radius `width` / 2, `length` over all, lying along `direction` (rad).
     pub fn slot(centre: Point, length: f64, width: f64, direction: f64) -> Self {
         let r = width / 2.0;
         if length <= width {

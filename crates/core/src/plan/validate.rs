@@ -2,17 +2,17 @@
 
 use super::{Area, Bounds, Contour, Edge, Point, Region};
 
-/// Coordinates beyond this are no part [mm].
+/// Coordinates beyond this are no part (mm).
 const REACH_MM: f64 = 1e4;
-/// Points closer than this are one point [mm].
+/// Points closer than this are one point (mm).
 const SAME_MM: f64 = 1e-6;
-/// How far an arc's two ends may differ in distance from its centre [mm].
+/// How far an arc's two ends may differ in distance from its centre (mm).
 const ARC_ERROR_MM: f64 = 1e-3;
-/// Outlines that enclose less are lines [mm2].
+/// Outlines that enclose less are lines (mm2).
 const AREA_LEAST_MM2: f64 = 1e-6;
-/// Chord error of the check for crossings [mm].
+/// Chord error of the check for crossings (mm).
 const CHECK_CHORD_MM: f64 = 0.01;
-/// What two loops may share before they count as overlapping [mm2].
+/// What two loops may share before they count as overlapping (mm2).
 const OVERLAP_MM2: f64 = 0.01;
 
 /// A fault of an outline. `hole` counts from 0.
@@ -28,12 +28,12 @@ pub enum PlanError {
     TooFar {
         /// The point.
         at: Point,
-        /// The limit [mm].
+        /// The limit (mm).
         limit_mm: f64,
     },
     /// The last edge does not end where the outline began.
     Open {
-        /// Distance between the two [mm].
+        /// Distance between the two (mm).
         gap_mm: f64,
     },
     /// An edge has no length.
@@ -47,14 +47,14 @@ pub enum PlanError {
     CrookedArc {
         /// Number of the edge, from 0.
         edge: usize,
-        /// Radius at its begin [mm].
+        /// Radius at its begin (mm).
         from_mm: f64,
-        /// Radius at its end [mm].
+        /// Radius at its end (mm).
         to_mm: f64,
     },
     /// The outline encloses nothing.
     NoArea {
-        /// What it encloses [mm2].
+        /// What it encloses (mm2).
         area_mm2: f64,
     },
     /// The outline crosses or touches itself.
@@ -66,7 +66,7 @@ pub enum PlanError {
     HoleOutside {
         /// Which hole.
         hole: usize,
-        /// How much of it lies outside [mm2].
+        /// How much of it lies outside (mm2).
         outside_mm2: f64,
     },
     /// Two holes overlap.
@@ -75,7 +75,7 @@ pub enum PlanError {
         first: usize,
         /// The other.
         second: usize,
-        /// What they share [mm2].
+        /// What they share (mm2).
         shared_mm2: f64,
     },
 }

@@ -2,12 +2,12 @@
 
 use super::{Area, Point, distance_point};
 
-/// Accuracy of the radius [mm].
+/// Accuracy of the radius (mm).
 const RADIUS_ERROR_MM: f64 = 0.005;
 /// Accuracy of the radius as a share of the area's extent.
 const RADIUS_ERROR_SHARE: f64 = 1e-6;
 
-/// The largest inscribed circle: its centre and radius [mm], right to 0.01 mm; none when the area is empty.
+/// The largest inscribed circle: its centre and radius (mm), right to 0.01 mm; none when the area is empty.
 ///
 /// The area is moved inwards, by halving steps, as far as something is left; the centre lies in the middle of that
 /// where the middle is as good as its edge. The radius returned is the true distance of the centre from the boundary.
