@@ -5,6 +5,7 @@
 //! the tables' names and the rack as it was typed.
 #![warn(missing_docs)]
 
+mod cautions;
 mod checks;
 mod choices;
 mod considered;
@@ -33,7 +34,7 @@ pub use fields::{FieldText, field, group};
 pub use knowing::{WorthKnowing, worth_knowing};
 pub use limits::{limit_meaning, limit_name};
 pub use methods::{method_how, method_name};
-pub use orders::{order_name, order_why};
+pub use orders::{order_name, order_why, telling};
 pub use plain::plain;
 pub use setups::face;
 pub use speaker::Speaker;

@@ -35,6 +35,24 @@ pub fn order_why(order: OrderId) -> &'static str {
     }
 }
 
+/// The orders that tell something new, in their order, and how many are left out: the first of each order, the first of
+/// each way of backing and bolting, the first of each face.
+pub fn telling(orders: &[OrderReport]) -> (Vec<&OrderReport>, u32) {
+    let mut told: Vec<&OrderReport> = Vec::new();
+    for report in orders {
+        let new = told.iter().all(|t| t.order != report.order)
+            || told
+                .iter()
+                .all(|t| (t.backing, t.boss_bolted) != (report.backing, report.boss_bolted))
+            || told.iter().all(|t| t.first != report.first);
+        if new {
+            told.push(report);
+        }
+    }
+    let rest = u32::try_from(orders.len() - told.len()).unwrap_or(u32::MAX);
+    (told, rest)
+}
+
 impl Speaker<'_> {
     /// An order with its holding: `slots last ..., face A first, backed by machined plug, boss bolted`.
     pub fn order(&self, report: &OrderReport) -> String {

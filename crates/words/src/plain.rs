@@ -3,12 +3,16 @@
 use crate::Speaker;
 use crate::checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HOLD_POINTS};
 use crate::limits::limit_name;
-use crate::orders::order_why;
+use crate::orders::{order_why, telling};
 use crate::text::{plural, upper_first};
 use crate::verdicts::utilisation;
-use thinwright_core::field::{Field, Table};
+use thinwright_core::field::{Field, Input, Table};
 use thinwright_core::limits::Severity;
-use thinwright_core::strategy::{OrderReport, Outcome, Refusal, Setup, Step, Strategy};
+use thinwright_core::strategy::{
+    Defaulted, Finding, OrderReport, Outcome, Refusal, Setup, Step, Strategy,
+};
+
+use thinwright_quantity::parse;
 
 /// Lines of a text, with indents.
 struct Lines(String);
@@ -32,6 +36,13 @@ impl Lines {
     fn heading(&mut self, text: &str) {
         self.0.push('\n');
         self.put(0, text);
+    }
+
+    fn rest(&mut self, count: u32) {
+        if count > 0 {
+            let others = plural(count, "other", "others");
+            self.put(1, &format!("and {others} of the same kinds, none better"));
+        }
     }
 
     fn list(&mut self, heading: &str, items: &[String]) {
@@ -85,7 +96,7 @@ fn feasible(speaker: &Speaker<'_>, strategy: &Strategy, lines: &mut Lines) {
         "Taken from tables, because nothing was answered",
         &speaker.defaults(strategy),
     );
-    lines.list(CAUTIONS_HEADING, &cautions(speaker, &strategy.cautions));
+    lines.list(CAUTIONS_HEADING, &speaker.cautions(strategy));
     let owned = |items: &[&str]| items.iter().map(|s| (*s).to_owned()).collect::<Vec<_>>();
     lines.list("Before every start", &owned(BEFORE_START));
     lines.list("Stop and look", &owned(HOLD_POINTS));
@@ -110,27 +121,21 @@ impl Speaker<'_> {
 
     /// What was assumed, a line each.
     pub fn defaults(&self, strategy: &Strategy) -> Vec<String> {
+        let value = |d: &Defaulted| {
+            // The core gives quantities in the job's own units.
+            let kind = crate::problems::kind(d.field.field);
+            match (
+                d.field.field.spec().input,
+                parse(kind, &d.value, self.answers.units),
+            ) {
+                (Input::Quantity(_), Ok(si)) => self.value(kind, si),
+                _ => self.answer(d.field.field, &d.value).to_owned(),
+            }
+        };
         let each = strategy.defaults.iter();
-        each.map(|d| {
-            format!(
-                "{}: {}",
-                self.place(d.field),
-                self.answer(d.field.field, &d.value)
-            )
-        })
-        .collect()
+        each.map(|d| format!("{}: {}", self.place(d.field), value(d)))
+            .collect()
     }
-
-    /// The text of a caution; its id where there is none.
-    pub fn caution<'a>(&'a self, id: &'a str) -> &'a str {
-        self.catalog.caution(id).map_or(id, |row| row.text.as_str())
-    }
-}
-
-fn cautions(speaker: &Speaker<'_>, ids: &[String]) -> Vec<String> {
-    ids.iter()
-        .map(|id| speaker.caution(id).to_owned())
-        .collect()
 }
 
 fn setup_lines(speaker: &Speaker<'_>, number: usize, setup: &Setup, lines: &mut Lines) {
@@ -155,21 +160,15 @@ fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
         lines.put(2, value);
     }
     if let Some(finding) = speaker.binding(step) {
-        lines.put(2, &format!("binding: {}", speaker.finding_line(finding)));
-        for remedy in &finding.remedies {
-            lines.put(3, &format!("would help: {}", speaker.remedy(remedy, step)));
-        }
+        finding_lines(speaker, "binding", finding, step, lines);
     }
-    let others = step
-        .findings
-        .iter()
-        .filter(|f| Some(*f) != speaker.binding(step));
-    for finding in others.filter(|f| f.severity == Severity::Advice && f.utilisation() > 1.0) {
-        lines.put(2, &format!("also: {}", speaker.finding_line(finding)));
+    for finding in speaker.warnings(step) {
+        finding_lines(speaker, "not kept", finding, step, lines);
     }
     let all: Vec<String> = step
         .findings
         .iter()
+        .filter(|f| f.severity != Severity::Listen)
         .map(|f| format!("{} {}", limit_name(f.limit), utilisation(f.utilisation())))
         .collect();
     lines.put(2, &format!("limits: {}", all.join(", ")));
@@ -186,13 +185,23 @@ fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
             &format!("set aside: {}", speaker.considered(considered, Some(step))),
         );
     }
-    for id in &step.cautions {
-        lines.put(2, &format!("caution: {}", speaker.caution(id)));
+}
+
+fn finding_lines(
+    speaker: &Speaker<'_>,
+    what: &str,
+    finding: &Finding,
+    step: &Step,
+    lines: &mut Lines,
+) {
+    lines.put(2, &format!("{what}: {}", speaker.finding_line(finding)));
+    for remedy in &finding.remedies {
+        lines.put(3, &format!("would help: {}", speaker.remedy(remedy, step)));
     }
 }
 
 fn orders(speaker: &Speaker<'_>, orders: &[OrderReport], lines: &mut Lines) {
-    let Some((chosen, others)) = orders.split_first() else {
+    let Some(chosen) = orders.first() else {
         return;
     };
     lines.heading("Orders worked out");
@@ -205,7 +214,8 @@ fn orders(speaker: &Speaker<'_>, orders: &[OrderReport], lines: &mut Lines) {
             speaker.order_figures(chosen)
         ),
     );
-    for other in others {
+    let (told, rest) = telling(orders);
+    for other in told.into_iter().skip(1) {
         lines.put(
             1,
             &format!(
@@ -215,6 +225,7 @@ fn orders(speaker: &Speaker<'_>, orders: &[OrderReport], lines: &mut Lines) {
             ),
         );
     }
+    lines.rest(rest);
 }
 
 fn refused(speaker: &Speaker<'_>, refusal: &Refusal, lines: &mut Lines) {
@@ -234,10 +245,11 @@ fn refused(speaker: &Speaker<'_>, refusal: &Refusal, lines: &mut Lines) {
         .map(|c| speaker.considered(c, None))
         .collect();
     lines.list("Tried", &tried);
-    let orders: Vec<String> = refusal
-        .orders
-        .iter()
+    let (told, rest) = telling(&refusal.orders);
+    let orders: Vec<String> = told
+        .into_iter()
         .map(|o| format!("{}: {}", speaker.order(o), speaker.order_figures(o)))
         .collect();
     lines.list("Orders worked out", &orders);
+    lines.rest(rest);
 }

@@ -85,20 +85,21 @@ impl Speaker<'_> {
         lines.collect()
     }
 
-    /// The finding that binds a step: the closest of those that can refuse; of the others only what is broken comes first.
+    /// The finding that binds a step: the closest of those that can refuse.
     pub fn binding<'s>(&self, step: &'s Step) -> Option<&'s Finding> {
         let refusing = step
             .findings
             .iter()
             .filter(|f| f.severity <= Severity::Quality);
-        let advising = step
-            .findings
-            .iter()
-            .filter(|f| f.severity == Severity::Advice && f.utilisation() > 1.0);
-        let closest = |a: &&Finding, b: &&Finding| a.utilisation().total_cmp(&b.utilisation());
-        advising
-            .max_by(closest)
-            .or_else(|| refusing.max_by(closest))
+        refusing.max_by(|a, b| a.utilisation().total_cmp(&b.utilisation()))
+    }
+
+    /// The warnings of a step: advice that is not kept, the worst first.
+    pub fn warnings<'s>(&self, step: &'s Step) -> Vec<&'s Finding> {
+        let broken = |f: &&Finding| f.severity == Severity::Advice && f.utilisation() > 1.0;
+        let mut warnings: Vec<&Finding> = step.findings.iter().filter(broken).collect();
+        warnings.sort_by(|a, b| b.utilisation().total_cmp(&a.utilisation()));
+        warnings
     }
 
     /// A finding on one line: `web softness 1.12, warning: the web is ...`.
@@ -139,7 +140,7 @@ impl Speaker<'_> {
             "{} of web under the cut: {} at its softest place, {} from the middle",
             self.length(web.thickness),
             self.stiffness(web.stiffness),
-            self.length(web.softest),
+            self.short(web.softest),
         );
         // Shown only where it makes a difference that can be read.
         let unbacked = self.stiffness(web.unbacked);

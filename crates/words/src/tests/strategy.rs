@@ -177,7 +177,7 @@ fn what_is_worth_measuring_is_what_costs_most() {
 }
 
 #[test]
-fn a_warning_binds_before_what_holds() {
+fn what_binds_can_refuse_and_warnings_stand_beside() {
     speak(UnitSystem::Metric, fill, |speaker| {
         let strategy = strategy();
         let steps = &strategy.setups[0].steps;
@@ -187,8 +187,13 @@ fn a_warning_binds_before_what_holds() {
             .collect();
         assert_eq!(
             binding,
-            [Some(LimitId::SlotWidth), Some(LimitId::WebSlenderness)]
+            [Some(LimitId::SlotWidth), Some(LimitId::AxisThrust)]
         );
+        let warnings: Vec<Vec<LimitId>> = steps
+            .iter()
+            .map(|s| speaker.warnings(s).iter().map(|f| f.limit).collect())
+            .collect();
+        assert_eq!(warnings, [vec![], vec![LimitId::WebSlenderness]]);
     });
 }
 
@@ -202,6 +207,29 @@ fn orders_name_the_figure_that_decided() {
             assert!(text.ends_with(end), "{text}");
         }
     });
+}
+
+#[test]
+fn orders_that_differ_in_nothing_new_are_left_out() {
+    let orders = strategy().orders;
+    let (told, rest) = crate::telling(&orders);
+    assert_eq!((told.len(), rest), (1, 2));
+    let mut more = orders.clone();
+    more[1].first = Face::B;
+    more[2].backing = 0;
+    assert_eq!(crate::telling(&more).1, 0);
+}
+
+#[test]
+fn a_caution_is_said_once_with_its_steps() {
+    speak(UnitSystem::Metric, fill, |speaker| {
+        let said = speaker.cautions(&strategy());
+        assert_eq!(said.len(), 2);
+        assert!(said[1].ends_with("(Steps 1 and 2)"), "{}", said[1]);
+    });
+    let numbers = crate::cautions::numbers;
+    assert_eq!(numbers(&[1, 2, 3, 5, 7, 8]), "1 to 3, 5, 7 and 8");
+    assert_eq!(numbers(&[4]), "4");
 }
 
 #[test]
@@ -224,7 +252,10 @@ fn the_whole_is_said_in_plain_text() {
                 "not a line: {line}\n{text}"
             );
         }
-        assert!(text.contains("binding: web span 1.30, warning: "), "{text}");
+        assert!(
+            text.contains("not kept: web span 1.30, warning: "),
+            "{text}"
+        );
         assert_eq!(text.find('\u{A0}'), None);
     });
 }

@@ -1,0 +1,320 @@
+//! Words of the drawing and of the printed sheet.
+
+use crate::Speaker;
+use crate::setups::face;
+use crate::tasks::task_name;
+use crate::text::{plural, upper_first};
+use thinwright_core::job::Job;
+use thinwright_core::strategy::{Setup, Step};
+use thinwright_core::task::{Face, TaskKind};
+use thinwright_quantity::{Kind, Length, Rounding, UnitSystem, format};
+
+/// A field of the title block (ISO 7200).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TitleField {
+    /// What the part is called.
+    Title,
+    /// What it is made of.
+    Material,
+    /// Scale of the views.
+    Scale,
+    /// Unit of the sizes.
+    Units,
+    /// Who made it.
+    Drawn,
+    /// When.
+    Date,
+    /// Which sheet of how many.
+    Sheet,
+}
+
+/// What stands small in a field of the title block.
+pub fn title_label(field: TitleField) -> &'static str {
+    match field {
+        TitleField::Title => "Title",
+        TitleField::Material => "Material",
+        TitleField::Scale => "Scale",
+        TitleField::Units => "Sizes in",
+        TitleField::Drawn => "Drawn",
+        TitleField::Date => "Date",
+        TitleField::Sheet => "Sheet",
+    }
+}
+
+/// A sheet of so many.
+pub fn sheet_of(sheet: u32, of: u32) -> String {
+    format!("{sheet} of {of}")
+}
+
+/// Name of a unit system on a drawing.
+pub fn unit_word(units: UnitSystem) -> &'static str {
+    match units {
+        UnitSystem::Metric => "mm",
+        UnitSystem::Inch => "inches",
+    }
+}
+
+/// A section's title: `A-A`, with its scale if that differs.
+pub fn section_title(letter: char, scale: Option<&str>) -> String {
+    match scale {
+        Some(scale) => format!("{letter}-{letter} ({scale})"),
+        None => format!("{letter}-{letter}"),
+    }
+}
+
+/// How many slots, on a leader.
+pub fn slots_on_leader(count: usize) -> String {
+    format!("{count}\u{D7}")
+}
+
+/// How many slots, as said.
+pub fn slots_said(count: usize) -> String {
+    plural(u32::try_from(count).unwrap_or(u32::MAX), "slot", "slots")
+}
+
+/// How the web bows under the cutter, and how much that is exaggerated.
+pub fn bow(units: UnitSystem, give: Length, factor: f64) -> String {
+    let size = format(Kind::ShortLength, give.si().abs(), units, Rounding::Nearest);
+    let factor = format(Kind::Count, factor, units, Rounding::Nearest);
+    let way = if give.si() < 0.0 { "lifts" } else { "bows" };
+    format!("web {way} by {size}, drawn \u{D7}{factor}")
+}
+
+/// The step shown in the section.
+pub fn step_shown(speaker: &Speaker<'_>, step: &Step) -> String {
+    format!(
+        "step {}: {}, {}",
+        step.number,
+        task_name(step.task),
+        speaker.cutter(step.cutter)
+    )
+}
+
+/// What the lines of a step mean.
+pub const STEP_LEGEND: &str = "hatched: stock after the step; crossed: what it takes away; solid: what is left on for later; \
+     dash and two dots: the finished part";
+
+/// What a drawing shows, for those who cannot see it.
+pub fn drawing_title(name: &str) -> String {
+    let name = name.trim();
+    if name.is_empty() {
+        "Drawing of the part".to_owned()
+    } else {
+        format!("Drawing of the part: {name}")
+    }
+}
+
+/// The sizes of a drawing in words.
+pub fn drawing_said(sizes: &[String], scale: &str) -> String {
+    format!(
+        "Plan seen from face A, and a section through the middle, scale {scale}. {}.",
+        sizes.join("; ")
+    )
+}
+
+/// A sketch of a setup, for those who cannot see it.
+pub fn sketch_said(setup: &Setup) -> String {
+    format!(
+        "Sketch seen from the spindle: {} up, with the datum and the stock at the end of the setup",
+        face(setup.face_up)
+    )
+}
+
+/// While there is no part to draw.
+pub const NO_PART: &str = "The drawing appears when the part's sizes can be read.";
+
+/// Heading of the sheet.
+pub const HEADING: &str = "Strategy sheet";
+/// What the sheet is not.
+pub const NOT_A_PROGRAM: &str =
+    "Values to type, not a program. Computed, never tried: read the cautions, prove every path above the work first.";
+
+/// Labels of the sheet's head.
+pub const MATERIAL: &str = "Material";
+/// Label: the blank.
+pub const BLANK: &str = "Blank";
+/// Label: the machine.
+pub const MACHINE: &str = "Machine";
+/// Label: units.
+pub const UNITS: &str = "Units";
+/// Label: revision.
+pub const REVISION: &str = "Revision";
+/// Label: date, left to write.
+pub const PRINTED: &str = "Printed on";
+/// Label: time.
+pub const TIME: &str = "Time";
+
+/// Size of the blank: round or rectangular outline, thickness.
+pub fn blank_size(speaker: &Speaker<'_>, job: &Job) -> String {
+    let thick = job.part.blank_heights.1.m() - job.part.blank_heights.0.m();
+    let length = |mm: f64| speaker.value(Kind::Length, mm * 1.0e-3);
+    match job.part.blank.outer.bounds() {
+        Some(b) => format!(
+            "{} \u{D7} {} \u{D7} {}",
+            length(b.width()),
+            length(b.height()),
+            speaker.value(Kind::Length, thick)
+        ),
+        None => speaker.value(Kind::Length, thick),
+    }
+}
+
+/// Heading of a setup.
+pub fn setup_heading(speaker: &Speaker<'_>, number: usize, setup: &Setup) -> String {
+    format!("Setup {number}: {}", speaker.setup(setup))
+}
+
+/// Where to set zero, and what to stay clear of.
+pub fn datum(speaker: &Speaker<'_>, job: &Job, setup: &Setup, first: bool) -> Vec<String> {
+    let place = if job.part.bore.is_some() && !first {
+        "x, y: middle of the bore"
+    } else if first {
+        "x, y: middle of the blank, from two touched edges"
+    } else {
+        "x, y: middle of the part, from the same edges or pins as before"
+    };
+    let turn = if first {
+        String::new()
+    } else {
+        " Turned over about the y axis.".to_owned()
+    };
+    let mut out = vec![
+        format!("Zero at {place}.{turn}"),
+        format!(
+            "z = 0 at the face that the part lies on; its top is at z {}.",
+            speaker.length(setup.stock)
+        ),
+        "Keep out: never into clamps, screws, parallels or bed; end heights are in the table.".to_owned(),
+    ];
+    if setup.backing == "none" && web_cut(setup) && !first {
+        out.push("Nothing backs the web: light cuts only where the table says so.".to_owned());
+    }
+    out
+}
+
+fn web_cut(setup: &Setup) -> bool {
+    setup.steps.iter().any(|s| s.web.is_some())
+}
+
+/// Name of a face that is up.
+pub fn face_up(up: Face) -> String {
+    format!("{} up", upper_first(face(up)))
+}
+
+/// Columns of the step table.
+pub const STEP_COLUMNS: [&str; 12] = [
+    "No.", "Step", "Cutter", "n", "vf", "ae", "ap \u{D7} levels", "z from, to", "Leave wall, floor", "Entry", "Time",
+    "Closest limit",
+];
+
+/// Caption of the step table.
+pub fn step_caption(number: usize, units: UnitSystem) -> String {
+    let (n, vf) = match units {
+        UnitSystem::Metric => ("rpm", "mm/min"),
+        UnitSystem::Inch => ("rpm", "in/min"),
+    };
+    format!(
+        "Steps of setup {number}. n in {n}, vf in {vf}, lengths in {}; z above the face that the part lies on",
+        unit_word(units)
+    )
+}
+
+/// Columns of the cutter table.
+pub const CUTTER_COLUMNS: [&str; 8] = [
+    "Cutter", "\u{D8}", "Flutes", "Flute length", "Stick-out", "Corner radius", "Made of", "Steps",
+];
+
+/// Caption of the cutter table.
+pub fn cutter_caption(units: UnitSystem) -> String {
+    format!("Cutters, lengths in {}", unit_word(units))
+}
+
+/// What must be measured before a step that cannot be undone.
+pub fn hold_point(task: TaskKind) -> Option<&'static str> {
+    match task {
+        TaskKind::FloorSkim => Some("Stop: measure the floor, then set the height."),
+        TaskKind::SlotsThrough => Some("Stop: what lies under the web is tight."),
+        TaskKind::OutlineFinish => Some("Stop: check what still holds the part."),
+        TaskKind::Facing
+        | TaskKind::Bore
+        | TaskKind::Clearing
+        | TaskKind::WallSkim
+        | TaskKind::SlotsBlind
+        | TaskKind::OutlineGroove => None,
+    }
+}
+
+/// Headings of what is checked and written down.
+pub const BEFORE_START: &str = "Before every start";
+/// Heading: after turning over.
+pub const AFTER_TURN: &str = "After turning over";
+/// Heading: stop and measure.
+pub const STOP_AND_MEASURE: &str = "Stop and measure";
+/// Heading: cautions.
+pub const CAUTIONS: &str = "Cautions: manuals, local rules and trained people come first";
+/// Heading: turning over.
+pub const TURNING: &str = "Turning over";
+/// Heading: what was assumed.
+pub const ASSUMED: &str = "Taken from tables, because nothing was answered";
+/// Heading: by ear.
+pub const BY_EAR: &str = "By ear";
+
+/// A caution or a ladder with the step it belongs to.
+pub fn at_step(number: u32, text: &str) -> String {
+    format!("Step {number}: {text}.")
+}
+
+/// Caption of the table from measured to offset.
+pub const MEASURED_CAPTION: &str = "Measured, and the offset that follows (measured less wanted)";
+/// Its columns.
+pub const MEASURED_COLUMNS: [&str; 4] = ["Place", "Wanted", "Measured", "Offset"];
+
+/// Places that are measured, with what is wanted.
+pub fn measured_rows(speaker: &Speaker<'_>, job: &Job) -> Vec<(&'static str, String)> {
+    let with = |size: f64, tolerance: Option<f64>| {
+        let size = speaker.value(Kind::Length, size);
+        match tolerance {
+            Some(t) => format!("{size} \u{B1} {}", speaker.value(Kind::ShortLength, t)),
+            None => size,
+        }
+    };
+    let web = with(job.part.web(), job.wanted.web);
+    let mut rows = vec![
+        ("Web, near the middle", web.clone()),
+        ("Web, near the rim", web),
+    ];
+    if let Some(slot) = job.part.slots.first() {
+        let width = with(slot.width, job.wanted.slot);
+        rows.push(("Slot width, at its top", width.clone()));
+        rows.push(("Slot width, at its bottom", width));
+    }
+    rows
+}
+
+/// Caption of the table of what was run.
+pub const RUN_CAPTION: &str = "What was really run";
+/// Its columns.
+pub const RUN_COLUMNS: [&str; 6] = ["Step", "n", "vf", "ae", "ap", "How it went: sound, chips, size"];
+
+/// Lines to sign.
+pub const SIGNATURES: [&str; 3] = ["Set up by", "Checked by", "Run on (date)"];
+
+/// How sure a limit's value is: by what it is held back, or not at all.
+pub fn sureness(unknown: Option<thinwright_core::estimate::Unknown>) -> String {
+    match unknown {
+        Some(unknown) => format!("{} estimated", crate::unknown_name(unknown)),
+        None => "no estimate in it".to_owned(),
+    }
+}
+
+/// Form of the blank in brackets, if it is known.
+pub fn form(form: thinwright_core::job::Form) -> &'static str {
+    use thinwright_core::job::Form;
+    match form {
+        Form::Unknown => "form not known",
+        Form::Rolled => "rolled",
+        Form::Stretched => "rolled and stretched",
+        Form::Cast => "cast",
+        Form::Extruded => "extruded or drawn",
+    }
+}
