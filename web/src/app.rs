@@ -43,12 +43,13 @@ pub(crate) fn App() -> Html {
                 />
                 <Messages messages={state.messages.clone()} />
                 <main class="page">
+                    { drawing(&desk, &state) }
                     <section class="answers" id="answers" aria-label={text::ANSWERS}>
                         <Form questions={Questions::of(&state)} />
                     </section>
-                    { drawing(&desk, &state) }
                     { strategy(&state) }
                 </main>
+                { jump() }
             </div>
             { paper(&state) }
         </ContextProvider<Desk>>
@@ -123,6 +124,13 @@ fn strategy(state: &State) -> Html {
             }
         </section>
     }
+}
+
+/// The way from part to part where they stand under each other.
+fn jump() -> Html {
+    let parts = [("#drawing", text::DRAWING), ("#answers", text::ANSWERS), ("#strategy", text::STRATEGY)];
+    let link = |(href, name): (&'static str, &'static str)| html! { <a {href}>{ name }</a> };
+    html! { <nav class="jump" aria-label={text::PARTS}>{ parts.map(link).into_iter().collect::<Html>() }</nav> }
 }
 
 /// The sheet, or why there is none.

@@ -17,6 +17,7 @@ texts! {
     ANSWERS: "Answers";
     DRAWING: "Drawing";
     STRATEGY: "Strategy";
+    PARTS: "Parts of the page";
     PART: "Part";
     NO_NAME: "without a name";
     UNITS: "Units";
