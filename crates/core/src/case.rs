@@ -99,10 +99,13 @@ impl Load {
             )
         };
         let beam = beam(cutter);
+        let usual = at(&pass.usual);
+        // Many passes meet one engagement only: it is worked out once.
+        let again = |e: &Engagement| if *e == pass.usual { usual } else { at(e) };
         Load {
-            usual: at(&pass.usual),
-            worst: at(&pass.worst),
-            wall: pass.wall.as_ref().map(at),
+            usual,
+            worst: again(&pass.worst),
+            wall: pass.wall.as_ref().map(again),
             tip: tool_beam::tip_compliance(&beam),
             stress: tool_beam::root_stress(&beam, 1.0, 0.5 * pass.worst.ap),
         }

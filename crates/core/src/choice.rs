@@ -161,12 +161,14 @@ pub(crate) fn choices(
             down(share * cutter.d, depth_step).min(cutter.d)
         };
         let thinning = chip::radial_thinning(ae, cutter.d);
+        // At full width chips have nowhere to go: no more than the middle of the range.
+        let top = if full { (low * high).sqrt() } else { high };
         for ap in step_downs(job, depth, deepest) {
             for n in &speeds {
                 let mut last = 0.0;
                 for k in 0..FEEDS {
                     let part = f64::from(k) / f64::from(FEEDS - 1);
-                    let fz = (high + (low - high) * part) * thinning;
+                    let fz = (top + (low - top) * part) * thinning;
                     let asked = kinematics::feed_speed(fz, cutter.z, *n).min(job.machine.feed);
                     let vf = down(asked, feed_step);
                     if (vf - last).abs() < feed_step / 2.0 {

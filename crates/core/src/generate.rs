@@ -150,10 +150,11 @@ fn recess(sizes: &Sizes, face: Face, depth: f64, plan: &RecessPlan) -> Result<Re
         Face::A => sizes.thickness - depth,
         Face::B => depth,
     };
+    let (narrowest, widest) = widths(sizes, plan, &area);
     Ok(Recess {
         face,
-        narrowest: narrowest_width(&area) * 1.0e-3,
-        widest: widest_circle(&area).map_or(0.0, |(_, radius)| 2.0e-3 * radius),
+        narrowest,
+        widest,
         corner: if sizes.outline.round {
             f64::INFINITY
         } else {
@@ -163,6 +164,25 @@ fn recess(sizes: &Sizes, face: Face, depth: f64, plan: &RecessPlan) -> Result<Re
         region,
         area,
     })
+}
+
+/// Width of the narrowest place of a recess and diameter of the largest circle in it, m: known where the sizes say it,
+/// measured where a boss stands in a rectangle.
+fn widths(sizes: &Sizes, plan: &RecessPlan, area: &Area) -> (f64, f64) {
+    if sizes.outline.round {
+        let ring = if sizes.boss > 0.0 {
+            0.5 * (plan.length - sizes.boss)
+        } else {
+            plan.length
+        };
+        return (ring, ring);
+    }
+    if sizes.boss <= 0.0 {
+        let side = plan.length.min(plan.width);
+        return (side, side);
+    }
+    let widest = widest_circle(area).map_or(0.0, |(_, radius)| 2.0e-3 * radius);
+    (narrowest_width(area) * 1.0e-3, widest)
 }
 
 fn slots(plan: &SlotPlan) -> Result<Vec<Slot>, PlanError> {

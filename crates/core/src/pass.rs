@@ -3,7 +3,7 @@
 use thinwright_mechanics::engagement::Immersion;
 
 /// One way in which the cutter is engaged.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Engagement {
     /// Angles of entry and exit.
     pub immersion: Immersion,

@@ -38,7 +38,9 @@ const CHANGEABLE: &[Field] = &[
     Field::CutterDiameter,
 ];
 /// Sizes are moved by these shares of themselves, until one frees the task.
-const MOVES: [f64; 6] = [0.02, 0.05, 0.1, 0.2, 0.4, 0.8];
+const MOVES: [f64; 4] = [0.02, 0.1, 0.3, 0.8];
+/// What the whole of an answer that is no length weighs against lengths, m.
+const EASY_LENGTH: f64 = 0.01;
 /// Halvings of the last move.
 const HALVINGS: u32 = 5;
 /// Changes that are told.
@@ -67,7 +69,8 @@ pub(crate) fn refusal(job: &Job, all: &[WorkedPlan]) -> Refusal {
     }
 }
 
-/// Single changes that free the stuck task, the smallest share of its answer first.
+/// Single changes that free the stuck task, the smallest first: lengths by themselves, anything else by its share of
+/// a length that is easily changed.
 fn changes(job: &Job, worked: &WorkedPlan, stuck: &Solved) -> Vec<Change> {
     let rows = job.rack.iter().filter(|c| !c.drill).map(|c| c.row);
     let rows: Vec<u8> = rows.collect();
@@ -125,7 +128,11 @@ fn change(job: &Job, worked: &WorkedPlan, stuck: &Solved, field: FieldId) -> Opt
                 },
             );
             let to = if frees(to) { to } else { good };
-            return Some(((to - from).abs() / from, Change { field, from, to }));
+            let size = match kind {
+                Kind::Length | Kind::ShortLength => (to - from).abs(),
+                _ => EASY_LENGTH * (to - from).abs() / from,
+            };
+            return Some((size, Change { field, from, to }));
         }
     }
     None

@@ -38,6 +38,8 @@ pub struct TaskShape {
     pub leave: (f64, f64),
     /// Least distance from a slot's middle line to the wall around it, m.
     pub wall_distance: f64,
+    /// Area of what is cut, m2.
+    pub area: f64,
     /// Width of the narrowest place, m.
     pub narrowest: f64,
     /// Diameter of the largest circle that fits in, m.
@@ -97,6 +99,7 @@ impl TaskShape {
             _ => (f64::INFINITY, f64::INFINITY),
         };
         TaskShape {
+            area: size(&target),
             task,
             target,
             drop,
@@ -106,16 +109,6 @@ impl TaskShape {
             narrowest,
             widest,
         }
-    }
-
-    /// Area of what is cut, m2.
-    pub fn area(&self) -> f64 {
-        let mm2 = match &self.target {
-            Target::Region { area, .. } | Target::Over(area) => area.area_mm2(),
-            Target::Around(area) => area.area_mm2(),
-            Target::Slots(slots) => slots.iter().map(|s| s.area.area_mm2()).sum(),
-        };
-        mm2 * 1.0e-6
     }
 
     /// The slots, if slots are what is cut.
@@ -146,6 +139,15 @@ impl TaskShape {
     pub fn total_depth(&self) -> f64 {
         self.drop + self.task.depth()
     }
+}
+
+/// Area of a target, m2.
+fn size(target: &Target) -> f64 {
+    let mm2 = match target {
+        Target::Region { area, .. } | Target::Over(area) | Target::Around(area) => area.area_mm2(),
+        Target::Slots(slots) => slots.iter().map(|s| s.area.area_mm2()).sum(),
+    };
+    mm2 * 1.0e-6
 }
 
 /// Height of the stock's highest surface on a face's side, m.

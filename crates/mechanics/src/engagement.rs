@@ -1,8 +1,9 @@
 //! Engagement: between which angles a tooth is in the work.
 
-use crate::math::{PI, acos, cos};
+use crate::math::{PI, acos, asin, cos};
 
-/// Angles at which a tooth enters and leaves, from the normal to the feed, so that h = fz sin(phi).
+/// Angles at which a tooth enters and leaves, counted from the normal to the left of the feed in the sense of rotation,
+/// so that h = fz sin(phi).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Immersion {
     /// Entry, rad.
@@ -12,7 +13,7 @@ pub struct Immersion {
 }
 
 impl Immersion {
-    /// Climb (down) milling: from pi - phi to pi.
+    /// Climb (down) milling: from pi - phi to pi; the finished wall is to the right of the feed.
     ///
     /// Units: `ae`, `d` m. Source: altintas1995.
     pub fn down(ae: f64, d: f64) -> Immersion {
@@ -22,7 +23,7 @@ impl Immersion {
         }
     }
 
-    /// Conventional (up) milling: from 0 to phi.
+    /// Conventional (up) milling: from 0 to phi; the finished wall is to the left of the feed.
     ///
     /// Units: `ae`, `d` m. Source: altintas1995.
     pub fn up(ae: f64, d: f64) -> Immersion {
@@ -40,6 +41,17 @@ impl Immersion {
         }
     }
 
+    /// A strip of width `ae` under the middle of the cutter: as far before the middle as behind it.
+    ///
+    /// Units: `ae`, `d` m. Valid for: ae up to d, a full slot from there on. Source: derived.
+    pub fn centred(ae: f64, d: f64) -> Immersion {
+        let half = asin((ae / d).clamp(0.0, 1.0));
+        Immersion {
+            phi_st: 0.5 * PI - half,
+            phi_ex: 0.5 * PI + half,
+        }
+    }
+
     /// Angle in the work, rad.
     pub fn width(&self) -> f64 {
         self.phi_ex - self.phi_st
@@ -48,7 +60,7 @@ impl Immersion {
 
 /// Engagement angle phi = acos(1 - 2 ae / d).
 ///
-/// Units: m; rad. Valid for: 0 <= ae <= d; clamped outside. Source: geometry, printed in mechanics tables.
+/// Units: m; rad. Valid for: 0 <= ae <= d; clamped outside. Source: derived; printed tables agree.
 /// # Example
 /// At ae = d/2 a tooth is engaged for a quarter turn: pi/2.
 pub fn engagement_angle(ae: f64, d: f64) -> f64 {
@@ -57,7 +69,7 @@ pub fn engagement_angle(ae: f64, d: f64) -> f64 {
 
 /// Stepover that gives an engagement angle along a straight wall: ae = d (1 - cos phi) / 2.
 ///
-/// Units: rad, m; m. Source: inverse of [`engagement_angle`].
+/// Units: rad, m; m. Source: derived, the inverse of [`engagement_angle`].
 pub fn ae_for_angle(phi: f64, d: f64) -> f64 {
     0.5 * d * (1.0 - cos(phi))
 }
@@ -72,6 +84,30 @@ mod tests {
         assert!((up.phi_ex + down.phi_st - PI).abs() < 1e-15);
         assert!((up.width() - down.width()).abs() < 1e-15);
         assert!((Immersion::down(6.0, 6.0).width() - Immersion::slot().width()).abs() < 1e-15);
+    }
+
+    #[test]
+    fn a_centred_strip_is_as_wide_as_the_cut() {
+        // The chord from entry to exit: d sin(half the width).
+        for ae in [0.5, 3.0, 6.0, 9.0] {
+            let width = Immersion::centred(ae, 6.0).width();
+            assert!((6.0 * libm::sin(0.5 * width) - ae.min(6.0)).abs() < 1e-12);
+        }
+        assert!((Immersion::centred(6.0, 6.0).width() - Immersion::slot().width()).abs() < 1e-12);
+    }
+
+    #[test]
+    fn printed_angles() {
+        // Source: kyocera2021 and others print these for 50, 30, 20, 5 and 4 % of the diameter.
+        for (share, degrees) in [
+            (0.5, 90.0),
+            (0.3, 66.42),
+            (0.2, 53.13),
+            (0.05, 25.84),
+            (0.04, 23.07),
+        ] {
+            assert!((engagement_angle(share, 1.0).to_degrees() - degrees).abs() < 0.006);
+        }
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Portable maths: `libm` everywhere, so that results do not depend on the platform; quadrature, roots, maxima.
 
 pub(crate) use core::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI, TAU};
-pub(crate) use libm::{acos, asin, atan2, ceil, cos, floor, hypot, log as ln, pow, sin, tan};
+pub(crate) use libm::{acos, asin, atan2, ceil, cos, exp, hypot, log as ln, pow, sin, tan};
 
 /// Places and weights of Gauss's rule with five points on (-1, 1); the middle one is 0.
 const GAUSS: [(f64, f64); 3] = [

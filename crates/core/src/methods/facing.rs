@@ -17,8 +17,8 @@ pub(super) const METHOD: Method = Method {
         let usual = side(job, choice.ae, cutter.d, choice.ap);
         let levels = f64::from(choice.levels);
         // Each pass runs out past both edges by a radius.
-        let width = shape.area().sqrt();
-        let path = levels * (shape.area() / choice.ae) * (1.0 + cutter.d / width);
+        let width = shape.area.sqrt();
+        let path = levels * (shape.area / choice.ae) * (1.0 + cutter.d / width);
         let mut pass = plain(usual, usual, path);
         pass.stretch = width + cutter.d;
         pass

@@ -34,7 +34,7 @@ pub(super) const METHOD: Method = Method {
         pass.slow_path = helix_path(job, hole, cutter, choice);
         pass.slow_share = job.numbers.ramp_feed;
         pass.lifts = choice.levels;
-        pass.stretch = 0.25 * shape.area().sqrt();
+        pass.stretch = 0.25 * shape.area.sqrt();
         pass.loop_radius = (ring.opening > 0.0).then_some(radius);
         pass
     },

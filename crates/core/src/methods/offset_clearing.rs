@@ -30,7 +30,7 @@ pub(super) const METHOD: Method = Method {
         pass.slow_path = levels * ring.opening + helix_path(job, hole, cutter, choice);
         pass.slow_share = job.numbers.ramp_feed;
         pass.lifts = choice.levels;
-        pass.stretch = 0.25 * shape.area().sqrt();
+        pass.stretch = 0.25 * shape.area.sqrt();
         pass
     },
     entry: |job, shape, cutter, choice| helix(job, helix_hole(job, shape, cutter), cutter, choice),

@@ -34,7 +34,7 @@ pub(super) fn level(shape: &TaskShape, cutter: &Cutter, ae: f64, detail: Detail)
             0.0
         };
         return Level {
-            path: shape.area() / ae,
+            path: shape.area / ae,
             opening,
             links: 0,
         };

@@ -34,7 +34,7 @@ pub(super) const METHOD: Method = Method {
         let mut pass = plain(usual, worst, levels * walls(shape, cutter, detail));
         pass.wall = Some(usual);
         pass.lifts = choice.levels;
-        pass.stretch = 0.25 * shape.area().sqrt();
+        pass.stretch = 0.25 * shape.area.sqrt();
         pass
     },
     entry: |_, _, _, _| Entry::Side,
