@@ -1,21 +1,46 @@
 //! Inside corners and arcs: engagement, and the feed that keeps the chip.
 
 use crate::engagement::engagement_angle;
-use crate::math::{PI, acos, cos};
+use crate::math::{PI, acos, asin, atan2, cos, hypot};
 
-/// Engagement in a concave arc of wall radius `corner`, the pass before offset concentrically by `ae`.
+/// Greatest engagement in a concave arc of wall radius `corner`, the pass before offset by `ae`.
 ///
-/// cos t = ((Rc - ae)2 - (Rc - R)2 - R2) / (2 (Rc - R) R) with R = d/2; the sharp corner where Rc = R.
-/// Units: m; rad. Source: derived, law of cosines.
+/// Where the cutter fits into the arc of that pass too, both are concentric and the angle is the same all along:
+/// cos t = ((Rc - ae)2 - (Rc - R)2 - R2) / (2 (Rc - R) R) with R = d/2. Where it does not, the pass before turned on the
+/// spot; then the angle is greatest at the beginning of the arc of a right-angled corner. At Rc = R that is the sharp
+/// corner.
+///
+/// Units: m; rad. Valid for: right angles where the corner is tighter than R + ae, and ae up to R there. Source: derived, law of
+/// cosines.
 /// # Example
 /// d 10, corner 6, ae 1 (mm): 95.7 degrees, against 36.9 along the straight wall.
 pub fn engagement_in_arc(d: f64, corner: f64, ae: f64) -> f64 {
     let radius = 0.5 * d;
-    if corner <= radius * (1.0 + 1.0e-9) {
+    let orbit = corner - radius;
+    if orbit <= 0.0 || (orbit < ae && ae >= radius) {
         return engagement_sharp(d, ae);
     }
-    let (a, b) = (corner - ae, corner - radius);
-    PI - acos(((b * b + radius * radius - a * a) / (2.0 * b * radius)).clamp(-1.0, 1.0))
+    if orbit < ae {
+        return engagement_in_tight_arc(radius, orbit, ae);
+    }
+    let before = corner - ae;
+    let cosine = (orbit * orbit + radius * radius - before * before) / (2.0 * orbit * radius);
+    PI - acos(cosine.clamp(-1.0, 1.0))
+}
+
+/// The same where the pass before turned on the spot, its middle `ae` from each wall further than this one's straight path.
+///
+/// Seen from the middle of the arc, this cutter stands at (0, -orbit), the corner of that pass at (orbit - ae, ae - orbit).
+fn engagement_in_tight_arc(radius: f64, orbit: f64, ae: f64) -> f64 {
+    // Side of the corridor ahead, and how high on it the cutter's edge leaves the stock.
+    let side = radius - (ae - orbit);
+    let height = (radius * radius - side * side).max(0.0).sqrt();
+    if height >= ae {
+        return PI - asin(side / radius);
+    }
+    // Lower, the stock ends at the round left by the turn.
+    let (x, y) = (orbit - ae, ae);
+    atan2(y, x) + 0.5 * PI - acos(0.5 * hypot(x, y) / radius)
 }
 
 /// Greatest engagement in a right-angled corner of the cutter's own radius: a quarter turn more than along the wall.
@@ -92,12 +117,68 @@ mod tests {
     fn a_wide_arc_is_a_straight_wall_and_a_tight_one_a_corner() {
         let straight = engagement_angle(1.0, 10.0);
         assert!((engagement_in_arc(10.0, 1e6, 1.0) - straight).abs() < 1e-5);
+        let deep = engagement_in_arc(10.0, 1e6, 7.0);
+        assert!((deep - engagement_angle(7.0, 10.0)).abs() < 1e-5);
         assert!((engagement_in_arc(10.0, 5.0, 1.0) - engagement_sharp(10.0, 1.0)).abs() < 1e-12);
         let mut last = 0.0;
         for k in (1..200).rev() {
             let angle = engagement_in_arc(10.0, 5.0 + 0.1 * f64::from(k), 1.0);
             assert!(angle > last, "{k}");
             last = angle;
+        }
+    }
+
+    /// Engagement by marking points of the cutter's edge that no earlier position has swept: no formula of this file.
+    fn marked(d: f64, corner: f64, ae: f64) -> f64 {
+        let radius = 0.5 * d;
+        let orbit = corner - radius;
+        // Middle of the pass before: along y = low to x = turn, then up; this one: along y = -orbit, round, up.
+        let (turn, low) = ((orbit - ae).min(0.0), (ae - orbit).max(0.0));
+        let arc = (orbit - ae).max(0.0);
+        let swept = |u: f64, v: f64| {
+            if arc > 0.0 && u > 0.0 && v < 0.0 {
+                return hypot(u, v) <= arc + radius;
+            }
+            let (right, above) = ((u - turn - arc).max(0.0), (v - low + arc).min(0.0));
+            // Left of the turn only the lower side counts, above it only the right one.
+            let (past_x, past_y) = (u > turn, v < low);
+            match (past_x, past_y) {
+                (true, true) => hypot(right, above) <= radius,
+                (true, false) => right <= radius,
+                (false, _) => -above <= radius,
+            }
+        };
+        let mut most = 0.0_f64;
+        for i in 0..=90 {
+            let psi = f64::from(i).to_radians();
+            let (x, y) = (orbit * libm::sin(psi), -orbit * cos(psi));
+            let mut beta = 0.0;
+            // From the wall forwards until the edge leaves the stock.
+            loop {
+                let angle = psi - 0.5 * PI + beta + 1e-9;
+                if beta >= PI || swept(x + radius * cos(angle), y + radius * libm::sin(angle)) {
+                    break;
+                }
+                beta += 1e-3;
+            }
+            most = most.max(beta);
+        }
+        most
+    }
+
+    #[test]
+    fn arcs_agree_with_marked_points() {
+        for corner in [5.001, 5.1, 5.3, 5.5, 5.8, 5.99, 6.0, 6.5, 8.0, 12.0] {
+            for ae in [0.3, 1.0, 2.5] {
+                let (found, marked) = (
+                    engagement_in_arc(10.0, corner, ae),
+                    marked(10.0, corner, ae),
+                );
+                assert!(
+                    (found - marked).abs() < 3e-3,
+                    "{corner} {ae}: {found} {marked}"
+                );
+            }
         }
     }
 

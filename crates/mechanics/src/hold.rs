@@ -16,7 +16,8 @@ pub fn required_normal(lateral: f64, mu: f64, safety: f64) -> f64 {
     safety * lateral / mu
 }
 
-/// Force of a strap clamp on the part: its screw lies between the part and the heel, force arm_heel / (arm_heel + arm_part).
+/// Force of a strap clamp on the part: its screw stands between part and heel, so that the part gets
+/// screw to heel over heel to part.
 ///
 /// Units: N, and the screw's distances to heel and part, m; N. Source: derived, equilibrium of moments.
 pub fn strap_clamp_force(screw: f64, to_heel: f64, to_part: f64) -> f64 {
