@@ -81,18 +81,21 @@ pub fn bow(units: UnitSystem, give: Length, factor: f64) -> String {
 }
 
 /// The step shown in the section.
-pub fn step_shown(speaker: &Speaker<'_>, step: &Step) -> String {
-    format!(
-        "step {}: {}, {}",
-        step.number,
-        task_name(step.task),
-        speaker.cutter(step.cutter)
-    )
+pub fn step_shown(units: UnitSystem, step: &Step, d: Option<Length>) -> String {
+    let cutter = d.map_or_else(String::new, |d| {
+        format!(
+            ", cutter \u{D8} {}",
+            format(Kind::Length, d.si(), units, Rounding::Nearest)
+        )
+    });
+    format!("step {}: {}{cutter}", step.number, task_name(step.task))
 }
 
 /// What the lines of a step mean.
-pub const STEP_LEGEND: &str = "hatched: stock after the step; crossed: what it takes away; solid: what is left on for later; \
-     dash and two dots: the finished part";
+pub const STEP_LEGEND: [&str; 2] = [
+    "rising hatch: stock after the step; falling hatch: what it takes away",
+    "solid: left on for later; dash and two dots: the finished part",
+];
 
 /// What a drawing shows, for those who cannot see it.
 pub fn drawing_title(name: &str) -> String {

@@ -92,3 +92,20 @@ pub(crate) fn behind(blocks: &[Block], view: &View) -> String {
     }
     path.0
 }
+
+/// Tops, bottoms and walls of blocks, without the outermost walls: there the part is broken off.
+pub(crate) fn broken(blocks: &[Block], view: &View) -> String {
+    let mut path = Path::default();
+    let last = blocks.len().saturating_sub(1);
+    for (i, b) in blocks.iter().enumerate() {
+        for z in [b.z.0, b.z.1] {
+            path.segment(view.at(b.x.0, z), view.at(b.x.1, z));
+        }
+        for (x, wall) in [(b.x.0, i > 0), (b.x.1, i < last)] {
+            if wall {
+                path.segment(view.at(x, b.z.0), view.at(x, b.z.1));
+            }
+        }
+    }
+    path.0
+}
