@@ -1,0 +1,124 @@
+//! Every kernel of the mechanics in other units: scale metre, kilogram and second by any factors, and each result must
+//! scale by its declared dimension. What a typed system of units would refuse, this refuses.
+
+mod cut;
+mod situation;
+mod units;
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+use units::{Dimension, Units};
+
+/// A kernel's name, and its results with their dimensions when its inputs are in other units.
+type Kernel = (&'static str, Vec<(f64, Dimension)>);
+
+/// Every kernel at one set of units.
+fn kernels(units: &Units) -> Vec<Kernel> {
+    let mut all = cut::chips(units);
+    all.extend(cut::forces_and_power(units));
+    all.extend(cut::cutter(units));
+    all.extend(situation::entries_and_slots(units));
+    all.extend(situation::corners_and_walls(units));
+    all.extend(situation::shop(units));
+    all
+}
+
+/// The kernels whose results do not scale as declared: name, place of the result, factor found over factor declared.
+fn complaints(of: impl Fn(&Units) -> Vec<Kernel>, units: &Units) -> Vec<String> {
+    /// Tables are summed with powers of nine digits, maxima are searched to seven.
+    const TOLERANCE: f64 = 1.0e-7;
+    let mut found = Vec::new();
+    for ((name, plain), (_, scaled)) in of(&Units::SI).iter().zip(of(units)) {
+        for (i, ((a, dimension), (b, _))) in plain.iter().zip(scaled).enumerate() {
+            let ratio = b / (a * units.factor(dimension));
+            if !(a.is_finite() && *a != 0.0 && (ratio - 1.0).abs() <= TOLERANCE) {
+                found.push(format!("{name} [{i}]: {a} becomes {b}, ratio {ratio}"));
+            }
+        }
+    }
+    found
+}
+
+#[test]
+fn every_kernel_scales_by_its_dimension() {
+    for units in Units::SOME {
+        let found = complaints(kernels, &units);
+        assert!(found.is_empty(), "{}", found.join("\n"));
+    }
+}
+
+#[test]
+fn a_wrong_formula_is_caught() {
+    // Frequency from stiffness over mass, upside down; and a length that forgot to scale.
+    let wrong = |units: &Units| -> Vec<Kernel> {
+        let (k, m) = (units.of(5e6, units::STIFFNESS), units.of(0.1, [0, 1, 0]));
+        vec![
+            ("upside down", vec![((m / k).sqrt(), units::RATE)]),
+            (
+                "forgotten",
+                vec![(units.of(0.01, units::LENGTH) + 0.001, units::LENGTH)],
+            ),
+            ("right", vec![((k / m).sqrt(), units::RATE)]),
+        ]
+    };
+    assert_eq!(complaints(wrong, &Units::SOME[0]).len(), 2);
+}
+
+/// All Rust files under a folder.
+#[cfg(test)]
+fn sources(folder: &Path) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            found.extend(sources(&path));
+        } else if path.extension().is_some_and(|end| end == "rs") {
+            found.push(path);
+        }
+    }
+    found
+}
+
+/// Names of the public functions in a text, methods too.
+fn public_functions(text: &str) -> impl Iterator<Item = &str> {
+    text.lines().filter_map(|line| {
+        let rest = line.trim_start().strip_prefix("pub ")?;
+        let rest = rest.strip_prefix("const ").unwrap_or(rest);
+        let rest = rest.strip_prefix("fn ")?;
+        rest.split(|c: char| !(c.is_alphanumeric() || c == '_'))
+            .next()
+    })
+}
+
+#[test]
+fn every_public_function_is_registered() {
+    let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("../crates/mechanics/src");
+    let mut written = BTreeSet::new();
+    for path in sources(&top) {
+        let module = path.strip_prefix(&top).unwrap().with_extension("");
+        let module = module
+            .components()
+            .next()
+            .unwrap()
+            .as_os_str()
+            .to_str()
+            .unwrap()
+            .to_owned();
+        let text = std::fs::read_to_string(&path).unwrap();
+        written.extend(public_functions(&text).map(|name| format!("{module}::{name}")));
+    }
+    let registered: BTreeSet<String> = kernels(&Units::SI)
+        .iter()
+        .map(|(name, _)| (*name).to_owned())
+        .collect();
+    let missing: Vec<_> = written.difference(&registered).collect();
+    assert!(missing.is_empty(), "not registered: {missing:?}");
+    let gone: Vec<_> = registered.difference(&written).collect();
+    assert!(gone.is_empty(), "registered but not there: {gone:?}");
+}
+
+#[test]
+fn public_functions_are_found_in_a_text() {
+    let text = "pub fn one(x: f64) -> f64 {\n    pub const fn two() {}\npub(crate) fn three() {}\nfn four() {}\npub struct Five;";
+    assert_eq!(public_functions(text).collect::<Vec<_>>(), ["one", "two"]);
+}
