@@ -35,6 +35,9 @@ impl FieldProps {
     }
 }
 
+/// Words of a choice that are too long for half the width, in letters.
+const LONG: usize = 14;
+
 /// One question.
 #[component]
 pub(crate) fn FieldBox(props: &FieldProps) -> Html {
@@ -47,6 +50,14 @@ pub(crate) fn FieldBox(props: &FieldProps) -> Html {
         Input::Quantity(kind) => unit_name(kind, props.units),
         Input::Text | Input::Choice(_) | Input::Row(_) => "",
     };
+    // Lists and lines with much beside them take the whole width.
+    let long = |key: &&str| thinwright_words::choice(id.field, key).len() > LONG;
+    let whole = spec.known_matters
+        || match spec.input {
+            Input::Text | Input::Row(_) => true,
+            Input::Choice(keys) => keys.iter().any(long),
+            Input::Quantity(_) => false,
+        };
     let described = match props.problem {
         Some(_) => format!("{element}-why {element}-wrong"),
         None => format!("{element}-why"),
@@ -59,7 +70,7 @@ pub(crate) fn FieldBox(props: &FieldProps) -> Html {
         "field",
         props.lit.then_some("field-lit"),
         props.problem.is_some().then_some("field-wrong"),
-        (unit.is_empty() && !spec.known_matters).then_some("field-plain")
+        whole.then_some("field-whole")
     );
     html! {
         <div {class} onpointerenter={light} onpointerleave={dark} {onfocusin} {onfocusout}>

@@ -54,7 +54,7 @@ fn UnitsChoice(props: &UnitsProps) -> Html {
         html! { <button type="button" class="button pair" aria-pressed={pressed} {onclick}>{ name }</button> }
     };
     html! {
-        <div class="title-cell" role="group" aria-label={text::UNITS}>
+        <div class="title-cell title-units" role="group" aria-label={text::UNITS}>
             <span class="title-label" aria-hidden="true">{ text::UNITS }</span>
             <div class="buttons">
                 { choice(UnitSystem::Metric, text::MILLIMETRES) }

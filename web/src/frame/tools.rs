@@ -25,7 +25,7 @@ pub(super) fn Samples() -> Html {
         <div class="title-cell">
             <label class="title-label" for="sample">{ text::SAMPLE }</label>
             <select class="entry" id="sample" {onchange}>
-                <option>{ text::CHOOSE_SAMPLE }</option>
+                <option selected=true>{ text::CHOOSE_SAMPLE }</option>
                 { samples().iter().map(name).collect::<Html>() }
             </select>
         </div>

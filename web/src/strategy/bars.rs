@@ -4,7 +4,7 @@ use super::step::step_of;
 use crate::desk::use_desk;
 use crate::state::Shown;
 use crate::text;
-use thinwright_core::limits::LIMITS;
+use thinwright_core::limits::{LIMITS, Severity};
 use thinwright_core::strategy::{Finding, Step};
 use thinwright_quantity::UnitSystem;
 use thinwright_words::{Band, Speaker, band, limit_name, unknown_name, utilisation, verdict};
@@ -43,10 +43,11 @@ pub(crate) fn Findings(props: &FindingsProps) -> Html {
 fn row(speaker: &Speaker<'_>, step: &Step, finding: &Finding) -> Html {
     let holds = speaker.catalog.numbers.utilisation_holds;
     let (worst, likely) = (finding.utilisation(), finding.at_likely.utilisation());
-    let class = match band(worst, holds) {
-        Band::Holds => "bar-holds",
-        Band::Tight => "bar-tight",
-        Band::Fails => "bar-fails",
+    let class = match (band(worst, holds), finding.severity) {
+        (Band::Holds, _) => "bar-holds",
+        (Band::Fails, Severity::Stop | Severity::Quality | Severity::Advice) => "bar-fails",
+        // A tone is listened for, whatever the figure.
+        (Band::Tight, _) | (Band::Fails, Severity::Listen) => "bar-tight",
     };
     let remedies = finding.remedies.iter().map(|r| html! { <li>{ speaker.remedy(r, step) }</li> });
     html! {

@@ -4,11 +4,12 @@ use crate::state::Shown;
 use crate::text::{self, now_and_before};
 use std::collections::BTreeSet;
 use thinwright_catalog::Catalog;
+use thinwright_core::field::Input;
 use thinwright_core::limits::{LimitId, Severity};
 use thinwright_core::strategy::{Setup, Step, Strategy, WebReport};
 use thinwright_core::task::{Face, TaskKind};
 use thinwright_core::{FieldId, Outcome};
-use thinwright_quantity::UnitSystem;
+use thinwright_quantity::{UnitSystem, parse};
 use thinwright_words::{Speaker, band, face, limit_name, task_name, utilisation};
 
 /// A line: what, and how it is now and was before.
@@ -70,11 +71,7 @@ impl Two<'_> {
         let (a, b) = (self.before.answers, self.now.answers);
         let places: BTreeSet<FieldId> = a.iter().chain(b.iter()).map(|(id, _)| *id).collect();
         let line = |id: FieldId| {
-            let said = |speaker: &Speaker<'_>| match speaker.answers.text(id).trim() {
-                "" => text::LEFT_TO_TABLE.to_owned(),
-                text => speaker.answer(id.field, text).to_owned(),
-            };
-            differ(&self.now.place(id), [said(&self.now), said(&self.before)])
+            differ(&self.now.place(id), [said(&self.now, id), said(&self.before, id)])
         };
         // A whole unit system changes every text and no answer.
         if a.units == b.units { places.into_iter().filter_map(line).collect() } else { Vec::new() }
@@ -128,25 +125,42 @@ impl Two<'_> {
         let (ka, kb) = (keys(a), keys(b));
         let find = |s: &Strategy, key: (Face, TaskKind), speaker: &Speaker<'_>| {
             let found = steps(s).find(|(setup, step)| (setup.face_up, step.task) == key);
-            found.map_or_else(|| text::NO_SUCH_STEP.to_owned(), |(_, step)| line_of(speaker, step))
+            found.map_or_else(Vec::new, |(_, step)| choices(speaker, step))
         };
         let line = |key: &(Face, TaskKind)| {
             let what = format!("{}, {}", task_name(key.1), face(key.0));
-            differ(&what, [find(b, *key, &self.now), find(a, *key, &self.before)])
+            let (now, before) = (find(b, *key, &self.now), find(a, *key, &self.before));
+            let only = |these: &[String], those: &[String]| {
+                let other = these.iter().enumerate().filter(|(at, text)| those.get(*at) != Some(*text));
+                let other: Vec<&str> = other.map(|(_, text)| text.as_str()).collect();
+                if these.is_empty() { text::NO_SUCH_STEP.to_owned() } else { other.join(", ") }
+            };
+            differ(&what, [only(&now, &before), only(&before, &now)])
         };
         ka.union(&kb).filter_map(line).collect()
     }
 }
 
-/// A step's choice on one line.
-fn line_of(speaker: &Speaker<'_>, step: &Step) -> String {
-    let values = [
+/// An answer as people read it.
+fn said(speaker: &Speaker<'_>, id: FieldId) -> String {
+    let answers = speaker.answers;
+    match (answers.text(id).trim(), id.field.spec().input) {
+        ("", _) => text::LEFT_TO_TABLE.to_owned(),
+        (typed, Input::Quantity(kind)) => {
+            parse(kind, typed, answers.units).map_or_else(|_| typed.to_owned(), |si| speaker.value(kind, si))
+        }
+        (typed, _) => speaker.answer(id.field, typed).to_owned(),
+    }
+}
+
+/// What was chosen for a step, in the same order for every step.
+fn choices(speaker: &Speaker<'_>, step: &Step) -> Vec<String> {
+    vec![
         speaker.cutter(step.cutter),
         thinwright_words::method_name(step.method).to_owned(),
         speaker.spindle_speed(step.n),
         speaker.feed(step.vf),
         text::stepover(&speaker.length(step.ae)),
         text::step_down(&speaker.length(step.ap)),
-    ];
-    values.join(", ")
+    ]
 }

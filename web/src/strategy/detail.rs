@@ -43,15 +43,20 @@ pub(crate) fn Detail(props: &DetailProps) -> Html {
     }
 }
 
-/// A heading and its lines; nothing without lines.
-pub(super) fn part(heading: &str, lines: &[String]) -> Html {
+fn part(heading: &str, lines: &[String]) -> Html {
+    titled("h5", heading, lines)
+}
+
+/// A heading of a level and its lines; nothing without lines.
+pub(super) fn titled(level: &'static str, heading: &str, lines: &[String]) -> Html {
+    let name = html! { <@{level} class="part-name">{ heading }</@> };
     let lines: Vec<&String> = lines.iter().filter(|l| !l.is_empty()).collect();
     match lines.as_slice() {
         [] => html! {},
-        [line] => html! { <><h5 class="part-name">{ heading }</h5><p class="part">{ line }</p></> },
+        [line] => html! { <>{ name }<p class="part">{ line }</p></> },
         lines => html! {
             <>
-                <h5 class="part-name">{ heading }</h5>
+                { name }
                 <ul class="part part-list">{ for lines.iter().map(|line| html! { <li>{ line }</li> }) }</ul>
             </>
         },

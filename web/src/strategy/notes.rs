@@ -1,6 +1,6 @@
 //! What belongs to the strategy as a whole: cautions, what is worth measuring, what was assumed.
 
-use super::detail::part;
+use super::detail::titled;
 use crate::desk::use_desk;
 use crate::state::Shown;
 use crate::text;
@@ -27,8 +27,8 @@ pub(crate) fn Notes(props: &NotesProps) -> Html {
     let defaults = speaker.defaults(strategy);
     html! {
         <section class="notes">
-            { part(text::WORTH_MEASURING, &speaker.worth_knowing(strategy)) }
-            { part(CAUTIONS_HEADING, &cautions) }
+            { titled("h3", text::WORTH_MEASURING, &speaker.worth_knowing(strategy)) }
+            { titled("h3", CAUTIONS_HEADING, &cautions) }
             if !defaults.is_empty() {
                 <details class="more">
                     <summary class="more-name">{ text::assumed(defaults.len()) }</summary>

@@ -1,6 +1,6 @@
 //! A reasoned no: what stands in the way, what was tried, and the smallest changes that would do.
 
-use super::detail::part;
+use super::detail::titled;
 use crate::desk::use_desk;
 use crate::state::{Action, Shown};
 use crate::text;
@@ -60,8 +60,8 @@ pub(crate) fn RefusalView(props: &RefusalProps) -> Html {
                 <h3 class="part-name">{ text::CHANGES_THAT_HELP }</h3>
                 <ul class="changes-that-help">{ refusal.changes.iter().map(change).collect::<Html>() }</ul>
             }
-            { part(text::TRIED, &tried) }
-            { part(text::ORDERS, &orders.collect::<Vec<_>>()) }
+            { titled("h3", text::TRIED, &tried) }
+            { titled("h3", text::ORDERS, &orders.collect::<Vec<_>>()) }
         </div>
     }
 }
