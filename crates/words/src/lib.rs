@@ -20,6 +20,7 @@ mod problems;
 mod refusals;
 mod remedies;
 mod setups;
+pub mod sheet;
 mod speaker;
 mod steps;
 mod tasks;
@@ -28,7 +29,7 @@ mod turn_over;
 mod unknowns;
 mod verdicts;
 
-pub use checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HOLD_POINTS};
+pub use checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HEIGHTS, HOLD_POINTS};
 pub use choices::choice;
 pub use fields::{FieldText, field, group};
 pub use knowing::{WorthKnowing, worth_knowing};

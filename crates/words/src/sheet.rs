@@ -4,8 +4,12 @@ use crate::Speaker;
 use crate::setups::face;
 use crate::tasks::task_name;
 use crate::text::{plural, upper_first};
-use thinwright_core::job::Job;
-use thinwright_core::strategy::{Setup, Step};
+use crate::cautions::numbers;
+use crate::limits::limit_name;
+use crate::verdicts::utilisation;
+use thinwright_core::estimate::Unknown;
+use thinwright_core::job::{Cutter, Form, Job};
+use thinwright_core::strategy::{Finding, Setup, Step};
 use thinwright_core::task::{Face, TaskKind};
 use thinwright_quantity::{Kind, Length, Rounding, UnitSystem, format};
 
@@ -129,8 +133,7 @@ pub const NO_PART: &str = "The drawing appears when the part's sizes can be read
 /// Heading of the sheet.
 pub const HEADING: &str = "Strategy sheet";
 /// What the sheet is not.
-pub const NOT_A_PROGRAM: &str =
-    "Values to type, not a program. Computed, never tried: read the cautions, prove every path above the work first.";
+pub const NOT_A_PROGRAM: &str = "Values to type, not a program. Computed, never tried: read the cautions, prove every path above the work first.";
 
 /// Labels of the sheet's head.
 pub const MATERIAL: &str = "Material";
@@ -187,7 +190,8 @@ pub fn datum(speaker: &Speaker<'_>, job: &Job, setup: &Setup, first: bool) -> Ve
             "z = 0 at the face that the part lies on; its top is at z {}.",
             speaker.length(setup.stock)
         ),
-        "Keep out: never into clamps, screws, parallels or bed; end heights are in the table.".to_owned(),
+        "Keep out: never into clamps, screws, parallels or bed; end heights are in the table."
+            .to_owned(),
     ];
     if setup.backing == "none" && web_cut(setup) && !first {
         out.push("Nothing backs the web: light cuts only where the table says so.".to_owned());
@@ -205,9 +209,17 @@ pub fn face_up(up: Face) -> String {
 }
 
 /// Columns of the step table.
-pub const STEP_COLUMNS: [&str; 12] = [
-    "No.", "Step", "Cutter", "n", "vf", "ae", "ap \u{D7} levels", "z from, to", "Leave wall, floor", "Entry", "Time",
-    "Closest limit",
+pub const STEP_COLUMNS: [&str; 10] = [
+    "No.",
+    "Step",
+    "Cutter",
+    "n",
+    "vf",
+    "ae",
+    "ap \u{D7} levels",
+    "z",
+    "Leave on wall, floor",
+    "Time",
 ];
 
 /// Caption of the step table.
@@ -224,7 +236,14 @@ pub fn step_caption(number: usize, units: UnitSystem) -> String {
 
 /// Columns of the cutter table.
 pub const CUTTER_COLUMNS: [&str; 8] = [
-    "Cutter", "\u{D8}", "Flutes", "Flute length", "Stick-out", "Corner radius", "Made of", "Steps",
+    "Cutter",
+    "\u{D8}",
+    "Flutes",
+    "Flute length",
+    "Stick-out",
+    "Corner radius",
+    "Made of",
+    "Steps",
 ];
 
 /// Caption of the cutter table.
@@ -262,10 +281,89 @@ pub const ASSUMED: &str = "Taken from tables, because nothing was answered";
 /// Heading: by ear.
 pub const BY_EAR: &str = "By ear";
 
-/// A caution or a ladder with the step it belongs to.
-pub fn at_step(number: u32, text: &str) -> String {
-    format!("Step {number}: {text}.")
+/// What comes before a step.
+pub fn before_step(number: u32, text: &str) -> String {
+    format!("Before step {number}: {text}")
 }
+
+/// Ladders, equal ones once with all their steps.
+pub fn ladders(each: impl Iterator<Item = (u32, String)>) -> Vec<String> {
+    let mut out: Vec<(Vec<u32>, String)> = Vec::new();
+    for (number, text) in each {
+        match out.iter_mut().find(|o| o.1 == text) {
+            Some(same) => same.0.push(number),
+            None => out.push((vec![number], text)),
+        }
+    }
+    let line = |(steps, text): (Vec<u32>, String)| {
+        let noun = if steps.len() == 1 { "Step" } else { "Steps" };
+        format!("{noun} {}: {text}.", numbers(&steps))
+    };
+    out.into_iter().map(line).collect()
+}
+
+/// Step numbers.
+pub fn step_numbers(steps: &[u32]) -> String {
+    numbers(steps)
+}
+
+/// How the cutter gets in.
+pub fn in_by(entry: &str) -> String {
+    format!("In: {entry}.")
+}
+
+/// The feed in corners.
+pub fn corner_feed(feed: &str) -> String {
+    format!(" In corners: {feed}.")
+}
+
+/// The closest limit, how close, and how sure that is.
+pub fn closest(finding: &Finding, verdict: &str) -> String {
+    format!(
+        " Closest limit: {} {}, {verdict} ({}).",
+        limit_name(finding.limit),
+        utilisation(finding.utilisation()),
+        sureness(finding.set_by),
+    )
+}
+
+/// A cutter by its row and what it is.
+pub fn cutter(row: u8, what: &str) -> String {
+    format!("{}: {what}", u32::from(row) + 1)
+}
+
+/// A cutter's row in the rack, and its kind.
+pub fn cutter_row(cutter: &Cutter) -> String {
+    let kind = if cutter.drill { "drill" } else { "end mill" };
+    format!("{}: {kind}", u32::from(cutter.row) + 1)
+}
+
+/// What a cutter is made of.
+pub fn cutter_made_of(cutter: &Cutter) -> &'static str {
+    if cutter.carbide {
+        "carbide"
+    } else {
+        "high-speed steel"
+    }
+}
+
+/// A clause as a sentence.
+pub fn sentence(clause: &str) -> String {
+    format!("{}.", upper_first(clause))
+}
+
+/// The first letter large.
+pub fn upper(text: &str) -> String {
+    upper_first(text)
+}
+
+/// Many short things in a row.
+pub fn joined(items: &[String]) -> String {
+    format!("{}.", items.join("; "))
+}
+
+/// A part without a name.
+pub const NO_NAME: &str = "Part without a name";
 
 /// Caption of the table from measured to offset.
 pub const MEASURED_CAPTION: &str = "Measured, and the offset that follows (measured less wanted)";
@@ -297,13 +395,20 @@ pub fn measured_rows(speaker: &Speaker<'_>, job: &Job) -> Vec<(&'static str, Str
 /// Caption of the table of what was run.
 pub const RUN_CAPTION: &str = "What was really run";
 /// Its columns.
-pub const RUN_COLUMNS: [&str; 6] = ["Step", "n", "vf", "ae", "ap", "How it went: sound, chips, size"];
+pub const RUN_COLUMNS: [&str; 6] = [
+    "Step",
+    "n",
+    "vf",
+    "ae",
+    "ap",
+    "How it went: sound, chips, size",
+];
 
 /// Lines to sign.
 pub const SIGNATURES: [&str; 3] = ["Set up by", "Checked by", "Run on (date)"];
 
 /// How sure a limit's value is: by what it is held back, or not at all.
-pub fn sureness(unknown: Option<thinwright_core::estimate::Unknown>) -> String {
+pub fn sureness(unknown: Option<Unknown>) -> String {
     match unknown {
         Some(unknown) => format!("{} estimated", crate::unknown_name(unknown)),
         None => "no estimate in it".to_owned(),
@@ -311,8 +416,7 @@ pub fn sureness(unknown: Option<thinwright_core::estimate::Unknown>) -> String {
 }
 
 /// Form of the blank in brackets, if it is known.
-pub fn form(form: thinwright_core::job::Form) -> &'static str {
-    use thinwright_core::job::Form;
+pub fn form(form: Form) -> &'static str {
     match form {
         Form::Unknown => "form not known",
         Form::Rolled => "rolled",

@@ -80,7 +80,10 @@ pub(crate) fn dimensions(sizes: &[Size], (least, most): ((f64, f64), (f64, f64))
     let mut out = Vec::new();
     for side in [Side::Above, Side::Below, Side::Left, Side::Right] {
         let (of_side, placed) = placed(sizes, side);
-        for (size, place) in of_side.into_iter().zip(placed) {
+        let mut both: Vec<(&Size, Placed)> = of_side.into_iter().zip(placed).collect();
+        // The outer ones first: the figures of the inner ones break their extension lines.
+        both.sort_by_key(|(_, place)| std::cmp::Reverse(place.row));
+        for (size, place) in both {
             #[allow(clippy::cast_precision_loss, reason = "few rows")]
             let away = FIRST + NEXT * place.row as f64;
             let level = match side {

@@ -24,7 +24,7 @@ const ACROSS: (f64, f64) = (84.0, 30.0);
 /// Between views, mm.
 const APART: f64 = 7.0;
 /// What the ends of a cutting plane take up beside a view, mm.
-const PLANE_END: f64 = 9.0;
+const PLANE_END: f64 = 7.0;
 /// Height of a section's title, mm.
 const TITLE: f64 = 5.0;
 
@@ -72,8 +72,8 @@ pub(crate) fn picture(job: &Job, moment: Option<&Moment>) -> Picture {
     let top = |view: &View| sizes::around(part, view, write);
     let (in_front, on_top) = (front(&free), top(&free));
     let beside = |side| {
-        let rows = rows_of(&in_front, side).max(rows_of(&on_top, side));
-        room(rows).max(PLANE_END + 2.0)
+        let front = room(rows_of(&in_front, side));
+        front.max(PLANE_END + room(rows_of(&on_top, side)))
     };
     let width = blank.width() * k;
     let inside = frame::WIDTH - frame::MARGIN - frame::FILING;
@@ -86,7 +86,7 @@ pub(crate) fn picture(job: &Job, moment: Option<&Moment>) -> Picture {
     };
     let mut y = frame::MARGIN + 4.0 + TITLE;
     let mut marks = vec![title((x, y), words::section_title('A', None))];
-    y += 2.0 + over(Face::A, Side::Above) + high;
+    y += 3.5 + over(Face::A, Side::Above) + high;
     let view = View {
         origin: (x, y),
         ..free
@@ -113,7 +113,10 @@ pub(crate) fn picture(job: &Job, moment: Option<&Moment>) -> Picture {
     let ends = (blank.min.x - middle.through.x - 2.0 / k, blank.max.x - middle.through.x + 2.0 / k);
     marks.extend(plan::cutting_plane(middle, ends, &view, "A"));
     let plan_sizes = top(&view);
-    marks.extend(dimensions(&plan_sizes, corners(&view, (blank.min.y, blank.max.y))));
+    let (least, most) = corners(&view, (blank.min.y, blank.max.y));
+    // Outside the ends of the cutting plane.
+    let clear = ((least.0 - PLANE_END, least.1), (most.0 + PLANE_END, most.1));
+    marks.extend(dimensions(&plan_sizes, clear));
     marks.extend(sizes::leaders(part, &view, write).into_iter().map(super::dimension::Leader::mark));
     y += -k * blank.min.y + room(rows_of(&plan_sizes, Side::Below)) + APART;
     let mut all: Vec<Size> = front_sizes.into_iter().chain(plan_sizes).collect();

@@ -63,7 +63,7 @@ pub(crate) fn cutting_plane(plane: Plane, ends: (f64, f64), view: &View, letter:
         head.polygon(&[tip, step(back, along, 0.9), step(back, along, -0.9)]);
         out.push(Mark::Line(Stroke::Narrow, line(foot, back)));
         out.push(Mark::Line(Stroke::Ink, head.0));
-        let side = step(step(foot, look, 4.5), along, way * 3.0);
+        let side = step(step(foot, look, 4.5), along, way * 4.0);
         let at = (side.0, side.1 + 0.35 * LETTER);
         out.push(Mark::Text(Letters {
             height: 5.0,

@@ -282,8 +282,14 @@ fn slot_count(part: &Part, view: &View, blank: &Bounds) -> Option<Leader> {
     let left = part.slots.iter().filter(|s| s.ends.0.x + s.ends.1.x < -1.0);
     let slot = left.max_by(|a, b| height(a).total_cmp(&height(b)));
     let slot = slot.or(part.slots.first())?;
-    let end = if slot.ends.0.y > slot.ends.1.y { slot.ends.0 } else { slot.ends.1 };
-    let tip = view.at(end.x, end.y);
+    let (low, high) = if slot.ends.0.y > slot.ends.1.y {
+        (slot.ends.1, slot.ends.0)
+    } else {
+        slot.ends
+    };
+    // On the round end, not on its middle.
+    let out = 0.5e3 * slot.width / low.distance(high).max(SAME);
+    let tip = view.at(high.x + out * (high.x - low.x), high.y + out * (high.y - low.y));
     let above = view.y(blank.max.y) - 11.0;
     let count = part.slots.len();
     Some(Leader {

@@ -9,7 +9,7 @@ use super::scale::Scale;
 use super::section;
 use std::rc::Rc;
 use thinwright_core::job::Job;
-use thinwright_core::strategy::Strategy;
+use thinwright_core::strategy::{Outcome, Strategy};
 use thinwright_core::task::Face;
 use thinwright_words::sheet as words;
 use yew::prelude::*;
@@ -23,7 +23,7 @@ const EDGE: f64 = 6.0;
 #[derive(Clone, Properties)]
 pub(crate) struct SketchProps {
     pub(crate) job: Rc<Job>,
-    pub(crate) strategy: Rc<Strategy>,
+    pub(crate) outcome: Rc<Outcome>,
     /// Which setup, counted from 0.
     pub(crate) setup: usize,
 }
@@ -31,7 +31,7 @@ pub(crate) struct SketchProps {
 impl PartialEq for SketchProps {
     fn eq(&self, other: &SketchProps) -> bool {
         Rc::ptr_eq(&self.job, &other.job)
-            && Rc::ptr_eq(&self.strategy, &other.strategy)
+            && Rc::ptr_eq(&self.outcome, &other.outcome)
             && self.setup == other.setup
     }
 }
@@ -39,8 +39,10 @@ impl PartialEq for SketchProps {
 /// The sketch.
 #[component]
 pub(crate) fn Sketch(props: &SketchProps) -> Html {
-    let (job, strategy) = (&props.job, &props.strategy);
-    let Some((marks, height)) = marks(job, strategy, props.setup) else {
+    let Outcome::Feasible(strategy) = props.outcome.as_ref() else {
+        return html! {};
+    };
+    let Some((marks, height)) = marks(&props.job, strategy, props.setup) else {
         return html! {};
     };
     let said = strategy.setups.get(props.setup).map(words::sketch_said);

@@ -1,20 +1,79 @@
-//! The sheet for the operator; only paper shows it.
+//! The sheet for the operator: a checked strategy on paper, at most two pages for an ordinary part. A refusal has no sheet.
 
+mod closing;
+mod cutters;
+mod head;
+mod setup;
+
+use crate::desk::use_desk;
 use std::rc::Rc;
+use thinwright_core::strategy::{Step, Strategy};
 use thinwright_core::{Answers, Job, Outcome};
+use thinwright_quantity::{Kind, Length, Rounding, format_bare};
+use thinwright_words::Speaker;
 use yew::prelude::*;
 
 /// What the sheet shows.
-#[derive(Clone, PartialEq, Properties)]
+#[derive(Clone, Properties)]
 pub(crate) struct SheetProps {
     pub(crate) job: Rc<Job>,
     pub(crate) outcome: Rc<Outcome>,
     pub(crate) answers: Rc<Answers>,
 }
 
+impl PartialEq for SheetProps {
+    fn eq(&self, other: &SheetProps) -> bool {
+        Rc::ptr_eq(&self.job, &other.job)
+            && Rc::ptr_eq(&self.outcome, &other.outcome)
+            && Rc::ptr_eq(&self.answers, &other.answers)
+    }
+}
+
+/// What every part of the sheet speaks of.
+struct Topic<'a> {
+    speaker: Speaker<'a>,
+    job: &'a Rc<Job>,
+    outcome: &'a Rc<Outcome>,
+    strategy: &'a Strategy,
+    answers: &'a Answers,
+}
+
+impl Topic<'_> {
+    /// A value without its unit, which stands in the caption.
+    fn bare(&self, kind: Kind, si: f64) -> String {
+        format_bare(kind, si, self.speaker.units, Rounding::Nearest)
+    }
+
+    fn length(&self, value: Length) -> String {
+        self.bare(Kind::Length, value.si())
+    }
+
+    fn steps(&self) -> impl Iterator<Item = &Step> {
+        self.strategy.setups.iter().flat_map(|s| &s.steps)
+    }
+}
+
 /// The sheet.
 #[component]
 pub(crate) fn Sheet(props: &SheetProps) -> Html {
-    let _ = props;
-    html! {}
+    let desk = use_desk();
+    let Outcome::Feasible(strategy) = props.outcome.as_ref() else {
+        return html! {};
+    };
+    let topic = Topic {
+        speaker: Speaker::new(props.job.units, &desk.catalog, &props.answers),
+        job: &props.job,
+        outcome: &props.outcome,
+        strategy,
+        answers: &props.answers,
+    };
+    let setups = (0..strategy.setups.len()).map(|index| setup::block(&topic, index));
+    html! {
+        <article class="sheet">
+            { head::head(&topic) }
+            { setups.collect::<Html>() }
+            { cutters::table(&topic) }
+            { closing::closing(&topic) }
+        </article>
+    }
 }

@@ -1,0 +1,88 @@
+//! What is checked, measured and written down, and what was assumed.
+
+use super::Topic;
+use super::setup::named;
+use thinwright_words::{AFTER_TURN_OVER, BEFORE_START, sheet as words};
+use yew::prelude::*;
+
+/// Empty rows for what was run.
+const RUN_ROWS: usize = 5;
+
+pub(super) fn closing(topic: &Topic) -> Html {
+    let (speaker, strategy) = (&topic.speaker, topic.strategy);
+    let turned = strategy.setups.len() > 1;
+    let budget = strategy.turn_over.iter().map(|b| words::sentence(&speaker.turn_over(b)));
+    let defaults = speaker.defaults(strategy);
+    html! {
+        <>
+            <section class="sheet-lists">
+                <div>{ ticks(words::BEFORE_START, BEFORE_START) }</div>
+                if turned {
+                    <div>
+                        { ticks(words::AFTER_TURN, AFTER_TURN_OVER) }
+                        { named(words::TURNING, budget.collect()) }
+                    </div>
+                }
+            </section>
+            <section class="sheet-cautions">{ named(words::CAUTIONS, speaker.cautions(strategy)) }</section>
+            <section class="sheet-tables">
+                { measured(topic) }
+                { run() }
+            </section>
+            <section class="sheet-signatures">
+                { for words::SIGNATURES.map(|s| html! { <p class="sheet-sign">{ s }</p> }) }
+            </section>
+            if !defaults.is_empty() {
+                <section class="sheet-assumed">
+                    <h3>{ words::ASSUMED }</h3>
+                    <p>{ words::joined(&defaults) }</p>
+                </section>
+            }
+        </>
+    }
+}
+
+/// A list with a box to tick before each line.
+fn ticks(heading: &'static str, items: &[&'static str]) -> Html {
+    html! {
+        <>
+            <h3>{ heading }</h3>
+            <ul class="sheet-ticks">
+                { for items.iter().map(|i| html! { <li><span class="tick" aria-hidden="true"></span>{ *i }</li> }) }
+            </ul>
+        </>
+    }
+}
+
+fn measured(topic: &Topic) -> Html {
+    let rows = words::measured_rows(&topic.speaker, topic.job);
+    html! {
+        <table class="sheet-measured">
+            <caption>{ words::MEASURED_CAPTION }</caption>
+            <thead>
+                <tr>{ for words::MEASURED_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+            </thead>
+            <tbody>
+                { for rows.into_iter().map(|(place, wanted)| html! {
+                    <tr><th scope="row">{ place }</th><td class="sheet-number">{ wanted }</td><td></td><td></td></tr>
+                }) }
+            </tbody>
+        </table>
+    }
+}
+
+fn run() -> Html {
+    html! {
+        <table class="sheet-run">
+            <caption>{ words::RUN_CAPTION }</caption>
+            <thead>
+                <tr>{ for words::RUN_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+            </thead>
+            <tbody>
+                { for (0..RUN_ROWS).map(|_| html! {
+                    <tr>{ for words::RUN_COLUMNS.map(|_| html! { <td></td> }) }</tr>
+                }) }
+            </tbody>
+        </table>
+    }
+}

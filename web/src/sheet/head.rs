@@ -1,0 +1,35 @@
+//! Head of the sheet: what is made, of what, on which machine, and which revision this is.
+
+use super::Topic;
+use thinwright_jobfile::digest;
+use thinwright_words::sheet as words;
+use yew::prelude::*;
+
+pub(super) fn head(topic: &Topic) -> Html {
+    let job = topic.job;
+    let material = format!("{}, {}", job.material.name, words::form(job.form));
+    let units = words::unit_word(job.units).to_owned();
+    let pairs = [
+        (words::MATERIAL, material),
+        (words::BLANK, words::blank_size(&topic.speaker, job)),
+        (words::MACHINE, job.machine.class.name.clone()),
+        (words::UNITS, units),
+        (words::TIME, topic.speaker.summary(topic.strategy)),
+        (words::REVISION, digest(topic.answers)),
+        (words::PRINTED, String::new()),
+    ];
+    let name = if job.name.trim().is_empty() { words::NO_NAME } else { job.name.trim() };
+    html! {
+        <header class="sheet-head">
+            <h1 class="sheet-name">{ name.to_owned() }<span class="sheet-kind">{ words::HEADING }</span></h1>
+            <dl class="sheet-facts">
+                { for pairs.into_iter().map(|(label, value)| html! {
+                    <div class={classes!("sheet-fact", value.is_empty().then_some("sheet-write"))}>
+                        <dt>{ label }</dt><dd>{ value }</dd>
+                    </div>
+                }) }
+            </dl>
+            <p class="sheet-notice">{ words::NOT_A_PROGRAM }</p>
+        </header>
+    }
+}

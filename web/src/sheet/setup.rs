@@ -1,0 +1,112 @@
+//! One setup on paper: sketch, datum, where to stop, what to listen for, and the table of its steps.
+
+use super::Topic;
+use crate::drawing::Sketch;
+use thinwright_core::strategy::{Setup, Step};
+use thinwright_quantity::{Kind, Length};
+use thinwright_words::{method_name, sheet as words, task_name, verdict};
+use yew::prelude::*;
+
+pub(super) fn block(topic: &Topic, index: usize) -> Html {
+    let Some(setup) = topic.strategy.setups.get(index) else {
+        return html! {};
+    };
+    let speaker = &topic.speaker;
+    let heading = words::setup_heading(speaker, index + 1, setup);
+    let datum = words::datum(speaker, topic.job, setup, index == 0);
+    html! {
+        <section class="sheet-setup">
+            <h2>{ heading }</h2>
+            <div class="sheet-beside">
+                <Sketch job={topic.job.clone()} outcome={topic.outcome.clone()} setup={index} />
+                <div class="sheet-notes">
+                    { list(datum) }
+                    { named(words::STOP_AND_MEASURE, stops(setup)) }
+                    { named(words::BY_EAR, by_ear(topic, setup)) }
+                </div>
+            </div>
+            { table(topic, index + 1, setup) }
+        </section>
+    }
+}
+
+/// A list.
+pub(super) fn list(items: Vec<String>) -> Html {
+    html! { <ul>{ for items.into_iter().map(|i| html! { <li>{ i }</li> }) }</ul> }
+}
+
+/// A list under its heading; nothing where there is nothing to say.
+pub(super) fn named(heading: &'static str, items: Vec<String>) -> Html {
+    if items.is_empty() {
+        return html! {};
+    }
+    html! { <><h3>{ heading }</h3>{ list(items) }</> }
+}
+
+fn stops(setup: &Setup) -> Vec<String> {
+    let steps = setup.steps.iter();
+    steps
+        .filter_map(|s| Some(words::before_step(s.number, words::hold_point(s.task)?)))
+        .collect()
+}
+
+fn by_ear(topic: &Topic, setup: &Setup) -> Vec<String> {
+    // What is quiet anyhow needs no ladder.
+    let steps = setup.steps.iter();
+    let loud = steps.filter_map(|s| s.listen.filter(|l| l.planned > l.quiet).map(|l| (s, l)));
+    words::ladders(loud.map(|(s, l)| (s.number, topic.speaker.listen(&l))))
+}
+
+fn table(topic: &Topic, number: usize, setup: &Setup) -> Html {
+    html! {
+        <table class="sheet-steps">
+            <caption>{ words::step_caption(number, topic.speaker.units) }</caption>
+            <thead>
+                <tr>{ for words::STEP_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+            </thead>
+            { for setup.steps.iter().map(|s| row(topic, s)) }
+        </table>
+    }
+}
+
+/// Two lines a step: what is typed, and under it how to get in and which limit is closest.
+fn row(topic: &Topic, step: &Step) -> Html {
+    let speaker = &topic.speaker;
+    let leave = |value: Length| {
+        if value.si() > 0.0 { topic.length(value) } else { "0".to_owned() }
+    };
+    let cells = [
+        topic.bare(Kind::SpindleSpeed, step.n.si()),
+        topic.bare(Kind::FeedSpeed, step.vf.si()),
+        topic.length(step.ae),
+        format!("{} \u{D7} {}", topic.length(step.ap), step.levels),
+        format!("{} \u{2192} {}", topic.length(step.z.0), topic.length(step.z.1)),
+        format!("{}, {}", leave(step.leave.0), leave(step.leave.1)),
+        speaker.time(step.time),
+    ];
+    let columns = (words::STEP_COLUMNS.len() - 1).to_string();
+    html! {
+        <tbody>
+            <tr>
+                <th scope="row" rowspan="2">{ step.number }</th>
+                <td class="sheet-what"><b>{ words::upper(task_name(step.task)) }</b>{ ": " }{ method_name(step.method) }</td>
+                <td>{ words::cutter(step.cutter, &speaker.cutter(step.cutter)) }</td>
+                { for cells.into_iter().map(|c| html! { <td class="sheet-number">{ c }</td> }) }
+            </tr>
+            <tr class="sheet-under"><td colspan={columns}>{ under(topic, step) }</td></tr>
+        </tbody>
+    }
+}
+
+fn under(topic: &Topic, step: &Step) -> String {
+    let speaker = &topic.speaker;
+    let mut out = words::in_by(&speaker.entry(&step.entry));
+    if let Some(feed) = step.corner_feed {
+        out += &words::corner_feed(&speaker.feed(feed));
+    }
+    if let Some(finding) = speaker.binding(step) {
+        let holds = speaker.catalog.numbers.utilisation_holds;
+        out += &words::closest(finding, verdict(finding, holds));
+    }
+    out
+}
