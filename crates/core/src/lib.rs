@@ -30,6 +30,7 @@ pub mod shape;
 pub mod strategy;
 pub mod task;
 mod time;
+pub mod verdict;
 pub mod web;
 
 pub use answers::{Answer, Answers};

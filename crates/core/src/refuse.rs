@@ -111,9 +111,9 @@ fn change(job: &Job, worked: &WorkedPlan, stuck: &Solved, field: FieldId) -> Opt
             for _ in 0..HALVINGS {
                 let middle = 0.5 * (bad + good);
                 if frees(middle) {
-                    good = middle
+                    good = middle;
                 } else {
-                    bad = middle
+                    bad = middle;
                 }
             }
             // Told as it would be typed, away from what fails.

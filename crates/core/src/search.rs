@@ -309,41 +309,7 @@ fn warning_price(job: &Job, way: &Way) -> f64 {
 /// Chooses one way per task so that time, warnings and cutter changes together are least: exact, by going through the
 /// tasks with the cheapest way to stand there with each cutter.
 fn choose(job: &Job, plan: Plan, mut setups: Vec<Vec<Solved>>) -> WorkedPlan {
-    // Per cutter: price so far and the ways that led there.
-    let mut front: BTreeMap<Option<u8>, (f64, Vec<Option<usize>>)> =
-        BTreeMap::from([(None, (0.0, Vec::new()))]);
-    for solved in setups.iter().flatten() {
-        let ways = &solved.found.judged.ways;
-        let mut next: BTreeMap<Option<u8>, (f64, Vec<Option<usize>>)> = BTreeMap::new();
-        let mut offer =
-            |cutter: Option<u8>, price: f64, path: &[Option<usize>], way: Option<usize>| {
-                if next.get(&cutter).is_none_or(|(best, _)| price < *best) {
-                    let path = path.iter().copied().chain([way]).collect();
-                    next.insert(cutter, (price, path));
-                }
-            };
-        for (cutter, (price, path)) in &front {
-            if ways.is_empty() {
-                offer(*cutter, *price, path, None);
-            }
-            for (i, way) in ways.iter().enumerate() {
-                let change = if *cutter == Some(way.cutter) {
-                    0.0
-                } else {
-                    job.machine.change
-                };
-                offer(
-                    Some(way.cutter),
-                    price + change + way.time + warning_price(job, way),
-                    path,
-                    Some(i),
-                );
-            }
-        }
-        front = next;
-    }
-    let best = front.into_values().min_by(|a, b| a.0.total_cmp(&b.0));
-    let (price, path) = best.unwrap_or_default();
+    let (price, path) = cheapest(job, &setups);
     for (solved, way) in setups.iter_mut().flatten().zip(path) {
         solved.way = way.map(|i| solved.found.judged.ways[i].clone());
     }
@@ -375,6 +341,43 @@ fn choose(job: &Job, plan: Plan, mut setups: Vec<Vec<Solved>>) -> WorkedPlan {
         price,
         changes,
     }
+}
+
+/// A price so far, s, and the ways that led there.
+type Standing = (f64, Vec<Option<usize>>);
+
+/// The least price of all tasks and the ways that give it.
+fn cheapest(job: &Job, setups: &[Vec<Solved>]) -> Standing {
+    // One standing per cutter in the spindle.
+    let mut front: BTreeMap<Option<u8>, Standing> = BTreeMap::from([(None, (0.0, Vec::new()))]);
+    for solved in setups.iter().flatten() {
+        let ways = &solved.found.judged.ways;
+        let mut next: BTreeMap<Option<u8>, Standing> = BTreeMap::new();
+        let mut offer =
+            |cutter: Option<u8>, price: f64, path: &[Option<usize>], way: Option<usize>| {
+                if next.get(&cutter).is_none_or(|(best, _)| price < *best) {
+                    let path = path.iter().copied().chain([way]).collect();
+                    next.insert(cutter, (price, path));
+                }
+            };
+        for (cutter, (price, path)) in &front {
+            if ways.is_empty() {
+                offer(*cutter, *price, path, None);
+            }
+            for (i, way) in ways.iter().enumerate() {
+                let change = if *cutter == Some(way.cutter) {
+                    0.0
+                } else {
+                    job.machine.change
+                };
+                let price = price + change + way.time + warning_price(job, way);
+                offer(Some(way.cutter), price, path, Some(i));
+            }
+        }
+        front = next;
+    }
+    let best = front.into_values().min_by(|a, b| a.0.total_cmp(&b.0));
+    best.unwrap_or_default()
 }
 
 /// Time to clamp, back and find the datum, s; a backing serves the whole batch.

@@ -1,7 +1,7 @@
 //! The geometry of a task: what is cleared, how deep it lies, and what stands around it.
 
 use crate::job::Job;
-use crate::part::{Slot, State};
+use crate::part::{Part, Slot, State};
 use crate::plan::{Area, Point, distance_point};
 use crate::task::{Face, Task, TaskKind};
 
@@ -87,17 +87,7 @@ impl TaskShape {
             (Target::Slots(slots), Some(room)) => nearest_wall(slots, room),
             _ => f64::INFINITY,
         };
-        let (narrowest, widest) = match (task.kind, part.recess(task.face), &part.bore) {
-            (TaskKind::Clearing | TaskKind::FloorSkim | TaskKind::WallSkim, Some(recess), _) => (
-                recess.narrowest - 2.0 * leave.0,
-                recess.widest - 2.0 * leave.0,
-            ),
-            (TaskKind::Bore, _, Some((region, _))) => {
-                let d = 2.0e-3 * (region.outer.area().abs() / core::f64::consts::PI).sqrt();
-                (d, d)
-            }
-            _ => (f64::INFINITY, f64::INFINITY),
-        };
+        let (narrowest, widest) = widths(part, &task, leave.0);
         TaskShape {
             area: size(&target),
             task,
@@ -138,6 +128,21 @@ impl TaskShape {
     /// Depth from the highest stock around to the end of the cut, m.
     pub fn total_depth(&self) -> f64 {
         self.drop + self.task.depth()
+    }
+}
+
+/// Width of the narrowest place and diameter of the largest circle in what a task clears, m.
+fn widths(part: &Part, task: &Task, allowance: f64) -> (f64, f64) {
+    match (task.kind, part.recess(task.face), &part.bore) {
+        (TaskKind::Clearing | TaskKind::FloorSkim | TaskKind::WallSkim, Some(recess), _) => (
+            recess.narrowest - 2.0 * allowance,
+            recess.widest - 2.0 * allowance,
+        ),
+        (TaskKind::Bore, _, Some((region, _))) => {
+            let d = 2.0e-3 * (region.outer.area().abs() / core::f64::consts::PI).sqrt();
+            (d, d)
+        }
+        _ => (f64::INFINITY, f64::INFINITY),
     }
 }
 

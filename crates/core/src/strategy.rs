@@ -3,8 +3,9 @@
 use crate::estimate::Unknown;
 use crate::field::FieldId;
 use crate::limits::{LimitId, Severity};
-use crate::methods::{MethodId, Rejection};
+use crate::methods::MethodId;
 use crate::task::{Face, TaskKind};
+pub use crate::verdict::{Considered, OrderReport, OrderVerdict, Verdict};
 use thinwright_quantity::{
     Angle, Duration, Force, Frequency, Length, Power, Speed, SpindleSpeed, Stiffness, Stress,
     Torque,
@@ -272,42 +273,6 @@ pub struct Remedy {
     pub utilisation: f64,
 }
 
-/// Another way that was worked out for a task.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Considered {
-    /// The method.
-    pub method: MethodId,
-    /// The cutter.
-    pub cutter: u8,
-    /// What came of it.
-    pub verdict: Verdict,
-}
-
-/// What came of a way that was not taken.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Verdict {
-    /// It works and takes this long.
-    Slower(Duration),
-    /// It works, but leaves a warning that the chosen way does not.
-    Warned {
-        /// The warning.
-        limit: LimitId,
-        /// Its utilisation.
-        utilisation: f64,
-        /// The time.
-        time: Duration,
-    },
-    /// It cannot be set up at all.
-    Unfit(Rejection),
-    /// Its best numbers still break this limit.
-    Breaks {
-        /// The limit.
-        limit: LimitId,
-        /// Demand and what is allowed.
-        measure: Measure,
-    },
-}
-
 /// How to find the depth that runs quietly, by ear.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Listen {
@@ -319,44 +284,6 @@ pub struct Listen {
     pub increment: Length,
     /// The depth that the strategy reckons with.
     pub planned: Length,
-}
-
-/// One order of the work with one way of holding, as a whole.
-#[derive(Clone, Debug, PartialEq)]
-pub struct OrderReport {
-    /// Which order.
-    pub order: crate::order::OrderId,
-    /// Face cut first.
-    pub first: Face,
-    /// Backing of the last setup, an index into the backings of the job (0 = none).
-    pub backing: usize,
-    /// Whether the boss is bolted in the last setup.
-    pub boss_bolted: bool,
-    /// What came of it.
-    pub verdict: OrderVerdict,
-}
-
-/// What came of an order.
-#[derive(Clone, Debug, PartialEq)]
-pub enum OrderVerdict {
-    /// It works.
-    Works {
-        /// Time in all.
-        time: Duration,
-        /// How many warnings it leaves above their limit.
-        warnings: u32,
-        /// The worst of them.
-        worst: Option<(LimitId, f64)>,
-        /// Softest web stiffness that a cut meets.
-        softest_web: Option<Stiffness>,
-    },
-    /// A task has no way at all.
-    Fails {
-        /// The task.
-        task: TaskKind,
-        /// The limit that stands in the way.
-        limit: Option<LimitId>,
-    },
 }
 
 /// An answer that was left to a table.

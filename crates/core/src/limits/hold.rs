@@ -7,7 +7,7 @@ use crate::strategy::{Finding, Measure};
 
 /// The measure of a limit with its unknowns at their bad ends.
 fn at_worst(limit: &Limit, case: &Case) -> Option<Measure> {
-    let draw = Draw::at(&case.estimates, limit.bad_ends);
+    let draw = Draw::at(case.estimates, limit.bad_ends);
     (limit.measure)(&Case { draw, ..*case })
 }
 
@@ -55,7 +55,7 @@ pub(crate) fn warnings(case: &Case, needs: &[Needs]) -> Warnings {
 /// Everything there is to say of one limit; `None` where it does not apply.
 pub fn finding(limit: &'static Limit, case: &Case) -> Option<Finding> {
     let at_worst = at_worst(limit, case)?;
-    let likely = Draw::likely(&case.estimates);
+    let likely = Draw::likely(case.estimates);
     let at_likely = (limit.measure)(&Case {
         draw: likely,
         ..*case
@@ -73,7 +73,7 @@ pub fn finding(limit: &'static Limit, case: &Case) -> Option<Finding> {
 /// The unknown whose bad end alone moves the limit most.
 fn set_by(limit: &Limit, case: &Case, likely: f64) -> Option<Unknown> {
     let moved = limit.bad_ends.iter().map(|bad| {
-        let draw = Draw::at(&case.estimates, &[*bad]);
+        let draw = Draw::at(case.estimates, &[*bad]);
         let measure = (limit.measure)(&Case { draw, ..*case });
         (bad.0, measure.map_or(0.0, |m| m.utilisation()) - likely)
     });

@@ -44,9 +44,9 @@ fn remedy(limit: &Limit, case: &Case, lever: Lever, now: f64) -> Option<Remedy> 
         for _ in 0..HALVINGS {
             let middle = 0.5 * (bad + good);
             if at(middle)? <= holds {
-                good = middle
+                good = middle;
             } else {
-                bad = middle
+                bad = middle;
             }
         }
     }

@@ -12,8 +12,6 @@ pub(super) struct Level {
     pub(super) path: f64,
     /// Path of the innermost ring, which is cut at full width.
     pub(super) opening: f64,
-    /// Links between rings.
-    pub(super) links: u32,
 }
 
 /// One level of offset passes at stepover `ae` (m).
@@ -22,7 +20,6 @@ pub(super) fn level(shape: &TaskShape, cutter: &Cutter, ae: f64, detail: Detail)
         return Level {
             path: 0.0,
             opening: 0.0,
-            links: 0,
         };
     };
     if detail == Detail::Rough {
@@ -36,14 +33,12 @@ pub(super) fn level(shape: &TaskShape, cutter: &Cutter, ae: f64, detail: Detail)
         return Level {
             path: shape.area / ae,
             opening,
-            links: 0,
         };
     }
     let rings = clearing(area, cutter.d * 500.0, ae * 1.0e3);
     Level {
         path: rings.total_length_mm * 1.0e-3,
         opening: rings.rings.last().map_or(0.0, |r| r.length_mm) * 1.0e-3,
-        links: u32::try_from(rings.links).unwrap_or(u32::MAX),
     }
 }
 

@@ -1,5 +1,7 @@
 //! Answers to a job: every text is read, every gap filled from a table, every problem found at once.
 
+mod depths;
+mod fits;
 mod holding;
 mod machine;
 mod part;

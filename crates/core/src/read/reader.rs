@@ -192,14 +192,14 @@ impl<'a> Reader<'a> {
     }
 
     /// A row of a table by its id; a problem when there is none.
-    pub(super) fn row<T: Clone>(
+    pub(super) fn row<T>(
         &mut self,
         field: Field,
         default: &str,
         find: impl Fn(&str) -> Option<&'a T>,
     ) -> Option<T>
     where
-        T: 'a,
+        T: Clone + 'a,
     {
         let text = self.answers.text(field.into()).trim();
         let id = if text.is_empty() { default } else { text };
