@@ -20,18 +20,22 @@ fn run(args: &[&str], input: &str) -> Output {
         .stdout(Stdio::piped())
         .stderr(Stdio::piped())
         .spawn()
-        .unwrap();
+        .expect("the program starts");
     // The program may end without reading: a broken pipe is then what is expected.
-    let _ = child.stdin.take().unwrap().write_all(input.as_bytes());
-    child.wait_with_output().unwrap()
+    let _ = child
+        .stdin
+        .take()
+        .expect("a pipe")
+        .write_all(input.as_bytes());
+    child.wait_with_output().expect("the program ends")
 }
 
 fn out(output: &Output) -> String {
-    String::from_utf8(output.stdout.clone()).unwrap()
+    String::from_utf8(output.stdout.clone()).expect("text")
 }
 
 fn err(output: &Output) -> String {
-    String::from_utf8(output.stderr.clone()).unwrap()
+    String::from_utf8(output.stderr.clone()).expect("text")
 }
 
 /// Bad input: status 2, nothing on standard output, every one of these on standard error.

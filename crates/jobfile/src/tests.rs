@@ -1,3 +1,5 @@
+//! Tests of the files: nothing is lost, nothing breaks, every fault names its place.
+
 mod damaged;
 mod files;
 mod outcomes;

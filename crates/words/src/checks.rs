@@ -4,6 +4,9 @@
 pub const CAUTIONS_HEADING: &str =
     "Cautions. The manuals of machine and cutter, local rules and trained people come first";
 
+/// What heights are counted from.
+pub const HEIGHTS: &str = "Heights z count up from the face that the part lies on";
+
 /// Before the first start of a setup.
 pub const BEFORE_START: &[&str] = &[
     "The machine's manual comes first: its own start-up checks are done.",

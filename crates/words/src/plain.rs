@@ -1,7 +1,7 @@
 //! A whole outcome as plain text: for the command line, for files, for comparing.
 
 use crate::Speaker;
-use crate::checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HOLD_POINTS};
+use crate::checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HEIGHTS, HOLD_POINTS};
 use crate::limits::limit_name;
 use crate::orders::{order_why, telling};
 use crate::text::{plural, upper_first};
@@ -83,6 +83,7 @@ fn title(speaker: &Speaker<'_>) -> String {
 
 fn feasible(speaker: &Speaker<'_>, strategy: &Strategy, lines: &mut Lines) {
     lines.put(0, &speaker.summary(strategy));
+    lines.put(0, HEIGHTS);
     for (number, setup) in strategy.setups.iter().enumerate() {
         setup_lines(speaker, number + 1, setup, lines);
     }

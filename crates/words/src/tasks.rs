@@ -11,7 +11,7 @@ pub fn task_name(task: TaskKind) -> &'static str {
         TaskKind::Bore => "open the bore",
         TaskKind::Clearing => "clear the recess",
         TaskKind::FloorSkim => "skim the floor",
-        TaskKind::WallSkim => "skim wall and boss",
+        TaskKind::WallSkim => "skim the walls",
         TaskKind::SlotsThrough => "cut the slots through",
         TaskKind::SlotsBlind => "cut the slots blind",
         TaskKind::OutlineGroove => "groove the outline",

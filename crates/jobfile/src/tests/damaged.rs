@@ -92,122 +92,83 @@ fn versions_are_looked_at_first() {
     );
 }
 
+fn place(p: &str) -> String {
+    p.to_owned()
+}
+
 #[test]
-fn every_fault_names_its_place() {
-    let place = |p: &str| p.to_owned();
-    check(
-        "\"title\"",
-        "\"titel\"",
-        JobFileError::UnknownKey {
-            place: place("titel"),
-        },
-    );
-    check(
-        "part.web",
-        "part.wab",
-        JobFileError::UnknownKey {
-            place: place("answers.part.wab"),
-        },
-    );
-    check(
-        "\"text\"",
-        "\"txt\"",
-        JobFileError::Missing {
-            place: place("answers.part.web.text"),
-        },
-    );
-    check(
-        "\"known\"",
-        "\"knwon\"",
-        JobFileError::Missing {
-            place: place("answers.part.web.known"),
-        },
-    );
-    check(
-        "\"units\":\"mm\",",
-        "",
-        JobFileError::Missing {
-            place: place("units"),
-        },
-    );
+fn keys_that_are_wrong_name_their_place() {
+    let unknown = |p: &str| JobFileError::UnknownKey { place: place(p) };
+    let missing = |p: &str| JobFileError::Missing { place: place(p) };
+    let twice = |p: &str| JobFileError::Twice { place: place(p) };
+    check("\"title\"", "\"titel\"", unknown("titel"));
+    check("part.web", "part.wab", unknown("answers.part.wab"));
+    check("\"note\"", "\"nota\"", unknown("records.1.nota"));
+    check("\"text\"", "\"txt\"", missing("answers.part.web.text"));
+    check("\"known\"", "\"knwon\"", missing("answers.part.web.known"));
+    check("\"units\":\"mm\",", "", missing("units"));
+    let doubled = r#""part.web":{"text":"4","known":"measured"},"part.web":"#;
+    check("\"part.web\":", doubled, twice("answers.part.web"));
+    check("\"n\":", "\"n\":\"1\",\"n\":", twice("records.1.values.n"));
+}
+
+#[test]
+fn values_that_are_wrong_name_their_place() {
     check(
         "\"mm\"",
         "\"cm\"",
         not("units", Wanted::OneOf(&["mm", "in"])),
     );
     check("\"4\"", "4", not("answers.part.web.text", Wanted::Text));
+    let words = Wanted::OneOf(&["measured", "data-sheet", "estimated"]);
     check(
         "\"measured\"",
         "\"guessed\"",
-        not(
-            "answers.part.web.known",
-            Wanted::OneOf(&["measured", "data-sheet", "estimated"]),
-        ),
+        not("answers.part.web.known", words),
     );
-    check(
-        "{\"text\":\"4\",\"known\":\"measured\"}",
-        "\"4\"",
-        not("answers.part.web", Wanted::Object),
-    );
-    check(
-        "\"step\":1",
-        "\"step\":1.5",
-        not("records.1.step", Wanted::WholeUpTo(10_000)),
-    );
-    check(
-        "\"step\":1",
-        "\"step\":1e300",
-        not("records.1.step", Wanted::WholeUpTo(10_000)),
-    );
-    check(
-        "\"step\":1",
-        "\"step\":-1",
-        not("records.1.step", Wanted::WholeUpTo(10_000)),
-    );
+    let answer = r#"{"text":"4","known":"measured"}"#;
+    check(answer, "\"4\"", not("answers.part.web", Wanted::Object));
+    for wrong in ["1.5", "1e300", "-1", "\"1\"", "null"] {
+        let step = format!("\"step\":{wrong}");
+        check(
+            "\"step\":1",
+            &step,
+            not("records.1.step", Wanted::WholeUpTo(10_000)),
+        );
+    }
     check(
         "\"18000 rpm\"",
         "18000",
         not("records.1.values.n", Wanted::Text),
     );
-    check(
-        "\"note\"",
-        "\"nota\"",
-        JobFileError::UnknownKey {
-            place: place("records.1.nota"),
-        },
-    );
-    let twice = r#""part.web":{"text":"4","known":"measured"},"part.web":"#;
-    check(
-        "\"part.web\":",
-        twice,
-        JobFileError::Twice {
-            place: place("answers.part.web"),
-        },
-    );
-    check(
-        "part.web",
-        "cutter.61.diameter",
-        JobFileError::TooMany {
-            place: place("answers.cutter"),
-            most: 60,
-        },
-    );
+}
+
+#[test]
+fn too_much_is_refused() {
+    let most = 60;
+    let cutters = JobFileError::TooMany {
+        place: place("answers.cutter"),
+        most,
+    };
+    check("part.web", "cutter.61.diameter", cutters);
     let long = format!("\"{}\"", "x".repeat(8_001));
+    let most = 8_000;
     check(
         "\"4\"",
         &long,
         JobFileError::TooLong {
             place: place("answers.part.web.text"),
-            most: 8_000,
+            most,
         },
     );
     let many = format!("\"records\":[{}", "{\"step\":1},".repeat(500));
+    let most = 500;
     check(
         "\"records\":[",
         &many,
         JobFileError::TooMany {
             place: place("records"),
-            most: 500,
+            most,
         },
     );
 }

@@ -136,7 +136,7 @@ fn every_limit_shows_both_numbers() {
 }
 
 #[test]
-fn methods_tasks_orders_and_unknowns_have_words() {
+fn methods_and_tasks_have_words() {
     distinct(
         "name",
         MethodId::all().map(|m| (m.key().to_owned(), method_name(m))),
@@ -164,6 +164,10 @@ fn methods_tasks_orders_and_unknowns_have_words() {
         "reason",
         tasks.iter().map(|t| (format!("{t:?}"), task_why(*t))),
     );
+}
+
+#[test]
+fn orders_unknowns_and_severities_have_words() {
     let orders = [
         OrderId::OneFace,
         OrderId::SlotsIntoStock,
