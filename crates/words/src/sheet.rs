@@ -203,9 +203,9 @@ fn web_cut(setup: &Setup) -> bool {
     setup.steps.iter().any(|s| s.web.is_some())
 }
 
-/// Name of a face that is up.
-pub fn face_up(up: Face) -> String {
-    format!("{} up", upper_first(face(up)))
+/// Under a sketch.
+pub fn sketch_caption(up: Face) -> String {
+    format!("{} up; not to scale", upper_first(face(up)))
 }
 
 /// Columns of the step table.
@@ -218,7 +218,7 @@ pub const STEP_COLUMNS: [&str; 10] = [
     "ae",
     "ap \u{D7} levels",
     "z",
-    "Leave on wall, floor",
+    "Leave: wall, floor",
     "Time",
 ];
 
@@ -229,7 +229,8 @@ pub fn step_caption(number: usize, units: UnitSystem) -> String {
         UnitSystem::Inch => ("rpm", "in/min"),
     };
     format!(
-        "Steps of setup {number}. n in {n}, vf in {vf}, lengths in {}; z above the face that the part lies on",
+        "Steps of setup {number}: n in {n}, vf in {vf}, lengths in {}; cutter by its row, z flutes, standing out; z heights \
+         above the face that the part lies on",
         unit_word(units)
     )
 }
@@ -254,9 +255,9 @@ pub fn cutter_caption(units: UnitSystem) -> String {
 /// What must be measured before a step that cannot be undone.
 pub fn hold_point(task: TaskKind) -> Option<&'static str> {
     match task {
-        TaskKind::FloorSkim => Some("Stop: measure the floor, then set the height."),
-        TaskKind::SlotsThrough => Some("Stop: what lies under the web is tight."),
-        TaskKind::OutlineFinish => Some("Stop: check what still holds the part."),
+        TaskKind::FloorSkim => Some("measure the floor, then set the height."),
+        TaskKind::SlotsThrough => Some("check that what lies under the web is tight."),
+        TaskKind::OutlineFinish => Some("check what still holds the part."),
         TaskKind::Facing
         | TaskKind::Bore
         | TaskKind::Clearing
@@ -278,29 +279,16 @@ pub const CAUTIONS: &str = "Cautions: manuals, local rules and trained people co
 pub const TURNING: &str = "Turning over";
 /// Heading: what was assumed.
 pub const ASSUMED: &str = "Taken from tables, because nothing was answered";
-/// Heading: by ear.
-pub const BY_EAR: &str = "By ear";
 
 /// What comes before a step.
 pub fn before_step(number: u32, text: &str) -> String {
     format!("Before step {number}: {text}")
 }
 
-/// Ladders, equal ones once with all their steps.
-pub fn ladders(each: impl Iterator<Item = (u32, String)>) -> Vec<String> {
-    let mut out: Vec<(Vec<u32>, String)> = Vec::new();
-    for (number, text) in each {
-        match out.iter_mut().find(|o| o.1 == text) {
-            Some(same) => same.0.push(number),
-            None => out.push((vec![number], text)),
-        }
-    }
-    let line = |(steps, text): (Vec<u32>, String)| {
-        let noun = if steps.len() == 1 { "Step" } else { "Steps" };
-        format!("{noun} {}: {text}.", numbers(&steps))
-    };
-    out.into_iter().map(line).collect()
-}
+/// Caption of the listen ladders.
+pub const EAR_CAPTION: &str = "By ear: step-down. Deeper while it stays quiet; stop at the first rising tone";
+/// Their columns.
+pub const EAR_COLUMNS: [&str; 5] = ["Step", "Start", "Deeper by", "Planned", "Quiet at any speed"];
 
 /// Step numbers.
 pub fn step_numbers(steps: &[u32]) -> String {
@@ -327,10 +315,18 @@ pub fn closest(finding: &Finding, verdict: &str) -> String {
     )
 }
 
-/// A cutter by its row and what it is.
-pub fn cutter(row: u8, what: &str) -> String {
-    format!("{}: {what}", u32::from(row) + 1)
+/// A cutter in a step table: row, diameter, flutes, stick-out; sizes already written.
+pub fn cutter_short(cutter: &Cutter, d: &str, stick_out: &str) -> String {
+    let row = u32::from(cutter.row) + 1;
+    if cutter.drill {
+        format!("{row}: drill \u{D8}{d}, out {stick_out}")
+    } else {
+        format!("{row}: \u{D8}{d}, z {}, out {stick_out}", cutter.z)
+    }
 }
+
+/// Where there is nothing.
+pub const NOTHING: &str = "-";
 
 /// A cutter's row in the rack, and its kind.
 pub fn cutter_row(cutter: &Cutter) -> String {
@@ -381,13 +377,13 @@ pub fn measured_rows(speaker: &Speaker<'_>, job: &Job) -> Vec<(&'static str, Str
     };
     let web = with(job.part.web(), job.wanted.web);
     let mut rows = vec![
-        ("Web, near the middle", web.clone()),
-        ("Web, near the rim", web),
+        ("Web, middle", web.clone()),
+        ("Web, at the rim", web),
     ];
     if let Some(slot) = job.part.slots.first() {
         let width = with(slot.width, job.wanted.slot);
-        rows.push(("Slot width, at its top", width.clone()));
-        rows.push(("Slot width, at its bottom", width));
+        rows.push(("Slot, top", width.clone()));
+        rows.push(("Slot, bottom", width));
     }
     rows
 }
@@ -411,7 +407,7 @@ pub const SIGNATURES: [&str; 3] = ["Set up by", "Checked by", "Run on (date)"];
 pub fn sureness(unknown: Option<Unknown>) -> String {
     match unknown {
         Some(unknown) => format!("{} estimated", crate::unknown_name(unknown)),
-        None => "no estimate in it".to_owned(),
+        None => "no estimate".to_owned(),
     }
 }
 

@@ -5,7 +5,6 @@ use super::mark::{Letters, Mark, Stroke, draw};
 use super::moment::around_setup;
 use super::pen::{Path, View, line, number};
 use super::plan;
-use super::scale::Scale;
 use super::section;
 use std::rc::Rc;
 use thinwright_core::job::Job;
@@ -15,10 +14,10 @@ use thinwright_words::sheet as words;
 use yew::prelude::*;
 
 /// Paper of a sketch, mm.
-const WIDTH: f64 = 62.0;
-const ROOM: (f64, f64) = (46.0, 40.0);
+const WIDTH: f64 = 46.0;
+const ROOM: (f64, f64) = (34.0, 27.0);
 /// Around the views.
-const EDGE: f64 = 6.0;
+const EDGE: f64 = 5.0;
 
 #[derive(Clone, Properties)]
 pub(crate) struct SketchProps {
@@ -59,8 +58,8 @@ fn marks(job: &Job, strategy: &Strategy, index: usize) -> Option<(Vec<Mark>, f64
     let setup = strategy.setups.get(index)?;
     let (before, after) = around_setup(job, strategy, index)?;
     let blank = part.blank.outer.bounds()?;
-    let scale = Scale::fitting((blank.width(), blank.height()), ROOM);
-    let k = scale.factor();
+    // A sketch fills its room; it is not to a standard scale, and says so.
+    let k = (ROOM.0 / blank.width()).min(ROOM.1 / blank.height());
     let up = setup.face_up;
     let x = 0.5 * WIDTH;
     // The section is turned over about the y axis with the part: left becomes right, top becomes bottom.
@@ -81,7 +80,7 @@ fn marks(job: &Job, strategy: &Strategy, index: usize) -> Option<(Vec<Mark>, f64
         flip(cut::stock(part, &after, &strips)),
     );
     let view = View {
-        origin: (x, EDGE + 4.0 + k * high),
+        origin: (x, 1.0 + k * high),
         scale: k,
         mirrored: false,
     };
@@ -92,7 +91,7 @@ fn marks(job: &Job, strategy: &Strategy, index: usize) -> Option<(Vec<Mark>, f64
     ];
     let bed = old.iter().map(|b| b.z.0).fold(f64::INFINITY, f64::min);
     out.extend(zero_height(&view, (blank.max.x, bed)));
-    let under = view.y(bed) + EDGE + 3.0;
+    let under = view.y(bed) + EDGE;
     let plan_view = View {
         origin: (x, under + k * blank.max.y),
         scale: k,
@@ -100,11 +99,12 @@ fn marks(job: &Job, strategy: &Strategy, index: usize) -> Option<(Vec<Mark>, f64
     };
     out.extend(plan::edges(part, &plan_view, up));
     out.extend(datum(&plan_view));
-    let height = plan_view.y(blank.min.y) + EDGE + 4.0;
-    let caption = format!("{}, {}", words::face_up(up), scale.name());
+    out.extend(axes(&plan_view, (blank.max.x, blank.max.y)));
+    let height = plan_view.y(blank.min.y) + EDGE;
+    let caption = words::sketch_caption(up);
     out.push(Mark::Text(Letters {
-        height: 3.2,
-        ..Letters::middle((x, height - 1.5), caption)
+        height: 2.8,
+        ..Letters::middle((x, height - 1.0), caption)
     }));
     Some((out, height))
 }
@@ -117,13 +117,26 @@ fn zero_height(view: &View, (x, z): (f64, f64)) -> Vec<Mark> {
     vec![
         Mark::Line(Stroke::Narrow, line((view.x(-x) - 3.0, at.1), (at.0 + 3.0, at.1))),
         Mark::Line(Stroke::Ink, head.0),
-        Mark::Text(Letters::start((at.0 - 2.0, at.1 - 3.0), "z0", 3.0)),
+        Mark::Text(Letters::start((at.0 - 1.6, at.1 - 3.0), "z0", 2.8)),
     ]
 }
 
-/// The datum: a circle in quarters, with the axes' names.
+/// Names of the axes' zeros, at the ends of the centre lines.
+fn axes(view: &View, (x, y): (f64, f64)) -> Vec<Mark> {
+    let right = (view.origin.0 + view.scale * x + 1.0, view.y(0.0) + 1.0);
+    let above = (view.x(0.0), view.y(y) - 1.0);
+    vec![
+        Mark::Text(Letters::start(right, "y0", 2.8)),
+        Mark::Text(Letters {
+            height: 2.8,
+            ..Letters::middle(above, "x0")
+        }),
+    ]
+}
+
+/// The datum: a circle in quarters.
 fn datum(view: &View) -> Vec<Mark> {
-    const R: f64 = 2.0;
+    const R: f64 = 1.5;
     let (x, y) = view.at(0.0, 0.0);
     let mut ring = Path::default();
     ring.to((x - R, y));
@@ -139,6 +152,5 @@ fn datum(view: &View) -> Vec<Mark> {
     vec![
         Mark::Line(Stroke::Narrow, ring.0),
         Mark::Line(Stroke::Ink, quarters.0),
-        Mark::Text(Letters::start((x + R + 1.0, y - 1.0), "x0 y0", 3.0)),
     ]
 }

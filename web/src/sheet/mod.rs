@@ -48,6 +48,11 @@ impl Topic<'_> {
         self.bare(Kind::Length, value.si())
     }
 
+    /// A length that must not be exceeded.
+    fn length_down(&self, value: Length) -> String {
+        format_bare(Kind::Length, value.si(), self.speaker.units, Rounding::Down)
+    }
+
     fn steps(&self) -> impl Iterator<Item = &Step> {
         self.strategy.setups.iter().flat_map(|s| &s.steps)
     }

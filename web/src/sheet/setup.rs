@@ -22,8 +22,8 @@ pub(super) fn block(topic: &Topic, index: usize) -> Html {
                 <div class="sheet-notes">
                     { list(datum) }
                     { named(words::STOP_AND_MEASURE, stops(setup)) }
-                    { named(words::BY_EAR, by_ear(topic, setup)) }
                 </div>
+                { by_ear(topic, setup) }
             </div>
             { table(topic, index + 1, setup) }
         </section>
@@ -50,11 +50,34 @@ fn stops(setup: &Setup) -> Vec<String> {
         .collect()
 }
 
-fn by_ear(topic: &Topic, setup: &Setup) -> Vec<String> {
-    // What is quiet anyhow needs no ladder.
+/// The ladder of every step that may sing; what is quiet anyhow needs none.
+fn by_ear(topic: &Topic, setup: &Setup) -> Html {
     let steps = setup.steps.iter();
-    let loud = steps.filter_map(|s| s.listen.filter(|l| l.planned > l.quiet).map(|l| (s, l)));
-    words::ladders(loud.map(|(s, l)| (s.number, topic.speaker.listen(&l))))
+    let loud = steps.filter_map(|s| s.listen.filter(|l| l.planned > l.quiet).map(|l| (s.number, l)));
+    let rows: Vec<Html> = loud
+        .map(|(number, l)| {
+            let depths = [l.start, l.increment, l.planned];
+            html! {
+                <tr>
+                    <th scope="row">{ number }</th>
+                    { for depths.map(|d| html! { <td class="sheet-number">{ topic.length(d) }</td> }) }
+                    <td class="sheet-number">{ topic.length_down(l.quiet) }</td>
+                </tr>
+            }
+        })
+        .collect();
+    if rows.is_empty() {
+        return html! {};
+    }
+    html! {
+        <table class="sheet-ear">
+            <caption>{ words::EAR_CAPTION }</caption>
+            <thead>
+                <tr>{ for words::EAR_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+            </thead>
+            <tbody>{ rows }</tbody>
+        </table>
+    }
 }
 
 fn table(topic: &Topic, number: usize, setup: &Setup) -> Html {
@@ -81,7 +104,10 @@ fn row(topic: &Topic, step: &Step) -> Html {
         topic.length(step.ae),
         format!("{} \u{D7} {}", topic.length(step.ap), step.levels),
         format!("{} \u{2192} {}", topic.length(step.z.0), topic.length(step.z.1)),
-        format!("{}, {}", leave(step.leave.0), leave(step.leave.1)),
+        match step.leave {
+            (wall, floor) if wall.si() <= 0.0 && floor.si() <= 0.0 => words::NOTHING.to_owned(),
+            (wall, floor) => format!("{}, {}", leave(wall), leave(floor)),
+        },
         speaker.time(step.time),
     ];
     let columns = (words::STEP_COLUMNS.len() - 1).to_string();
@@ -90,12 +116,21 @@ fn row(topic: &Topic, step: &Step) -> Html {
             <tr>
                 <th scope="row" rowspan="2">{ step.number }</th>
                 <td class="sheet-what"><b>{ words::upper(task_name(step.task)) }</b>{ ": " }{ method_name(step.method) }</td>
-                <td>{ words::cutter(step.cutter, &speaker.cutter(step.cutter)) }</td>
+                <td class="sheet-cutter">{ cutter(topic, step) }</td>
                 { for cells.into_iter().map(|c| html! { <td class="sheet-number">{ c }</td> }) }
             </tr>
             <tr class="sheet-under"><td colspan={columns}>{ under(topic, step) }</td></tr>
         </tbody>
     }
+}
+
+/// The cutter by its row, with what it is.
+fn cutter(topic: &Topic, step: &Step) -> String {
+    let found = topic.job.rack.iter().find(|c| c.row == step.cutter);
+    found.map_or_else(String::new, |c| {
+        let size = |m: f64| topic.bare(Kind::Length, m);
+        words::cutter_short(c, &size(c.d), &size(c.stick_out))
+    })
 }
 
 fn under(topic: &Topic, step: &Step) -> String {
