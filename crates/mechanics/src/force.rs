@@ -68,7 +68,7 @@ pub struct Forces {
 /// Tangent of the helix that `axial_ratio` is stated for, 30 degrees: part of the ratio's definition.
 const RATIO_TANGENT: f64 = 0.577_350_269_189_625_8;
 /// Positions over one turn of the cutter, at least; and between two teeth, at least.
-const POSITIONS: f64 = 40.0;
+const POSITIONS: f64 = 32.0;
 const POSITIONS_PER_TOOTH: f64 = 8.0;
 /// Lag below which the edge counts as straight, rad: far above rounding, far below any piece of the table.
 const STRAIGHT: f64 = 1.0e-6;
@@ -81,7 +81,7 @@ const MOST_TURNS: f64 = 64.0;
 /// Forces over one revolution.
 ///
 /// Each slice of each tooth cuts a chip h = fz sin(phi), changed by runout: a tooth that reaches further takes what its
-/// forerunners left. Tangential force kc(h) h per depth after Kienzle, radial force `radial_ratio` times that; along
+/// forerunners left (the offset lies where two neighbours differ most). Tangential force kc(h) h per depth after Kienzle, radial force `radial_ratio` times that; along
 /// the helix the slices lag by 2 s tan(helix) / d at height s. Axially the straight edge lifts the work by
 /// `axial_ratio` times the tangential force at 30 degrees of helix, and as the tangent of the helix otherwise; the
 /// rounded corner presses it down by the downward part of its normal force. A corner radius below one feed per tooth

@@ -9,25 +9,12 @@ const GAUSS: [(f64, f64); 3] = [
     (0.538_469_310_105_683_1, 0.478_628_670_499_366_47),
     (0.906_179_845_938_664, 0.236_926_885_056_189_08),
 ];
-/// Halvings of a bracket: enough for the last bit of any root.
-const HALVINGS: u32 = 100;
+/// Halvings of a bracket: enough for the last bit of a root of its size.
+const HALVINGS: u32 = 60;
 /// Inverse of the golden ratio.
 const GOLDEN: f64 = 0.618_033_988_749_894_9;
-
 /// Adding this leaves a double no room for a fraction: 1.5 times 2^52.
 const NO_FRACTION: f64 = 6_755_399_441_055_744.0;
-/// 1 / k! from k = 8 down to 0.
-const INVERSE_FACTORIALS: [f64; 9] = [
-    1.0 / 40320.0,
-    1.0 / 5040.0,
-    1.0 / 720.0,
-    1.0 / 120.0,
-    1.0 / 24.0,
-    1.0 / 6.0,
-    0.5,
-    1.0,
-    1.0,
-];
 
 /// Integral of `f` from `a` to `b` by Gauss's rule with five points: exact for polynomials of degree nine.
 pub(crate) fn gauss(f: impl Fn(f64) -> f64, a: f64, b: f64) -> f64 {
@@ -78,11 +65,11 @@ pub(crate) fn hump(f: impl Fn(f64) -> f64, a: f64, b: f64, steps: u32) -> f64 {
 /// products and one quotient, so the same bits everywhere. For tables that are summed, where nine digits are plenty.
 #[inline]
 pub(crate) fn pow_near(x: f64, a: f64) -> f64 {
+    const MANTISSA: u64 = (1 << 52) - 1;
+    const ONE: u64 = 1023 << 52;
     if !(f64::MIN_POSITIVE..=f64::MAX).contains(&x) {
         return if x > 0.0 { pow(x, a) } else { 0.0 };
     }
-    const MANTISSA: u64 = (1 << 52) - 1;
-    const ONE: u64 = 1023 << 52;
     let bits = x.to_bits();
     // Mantissa in 1 to 2, brought to 0.707 to 1.414, so that the series runs on at most 0.172.
     let mut mantissa = f64::from_bits((bits & MANTISSA) | ONE);
@@ -93,9 +80,12 @@ pub(crate) fn pow_near(x: f64, a: f64) -> f64 {
         exponent += 1.0;
     }
     let s = (mantissa - 1.0) / (mantissa + 1.0);
+    // Even and odd terms apart: two short chains of products run side by side.
     let t = s * s;
-    let series =
-        1.0 + t * (1.0 / 3.0 + t * (0.2 + t * (1.0 / 7.0 + t * (1.0 / 9.0 + t * (1.0 / 11.0)))));
+    let t2 = t * t;
+    let series = 1.0
+        + t2 * (0.2 + t2 * (1.0 / 9.0))
+        + t * (1.0 / 3.0 + t2 * (1.0 / 7.0 + t2 * (1.0 / 11.0)));
     // Power of two: whole (rounded by adding and taking away a number without fraction bits) and rest.
     let two = a * (exponent + 2.0 * core::f64::consts::LOG2_E * s * series);
     let whole = (two + NO_FRACTION) - NO_FRACTION;
@@ -103,17 +93,16 @@ pub(crate) fn pow_near(x: f64, a: f64) -> f64 {
         return pow(x, a);
     }
     let y = (two - whole) * core::f64::consts::LN_2;
-    let mut rest = INVERSE_FACTORIALS[0];
-    for factor in &INVERSE_FACTORIALS[1..] {
-        rest = rest * y + factor;
-    }
+    let y2 = y * y;
+    let even = 1.0 + y2 * (0.5 + y2 * (1.0 / 24.0 + y2 * (1.0 / 720.0 + y2 * (1.0 / 40320.0))));
+    let odd = 1.0 + y2 * (1.0 / 6.0 + y2 * (1.0 / 120.0 + y2 * (1.0 / 5040.0)));
     #[allow(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
         reason = "between 1 and 2046, checked above"
     )]
     let scale = f64::from_bits(((whole + 1023.0) as u64) << 52);
-    rest * scale
+    (even + y * odd) * scale
 }
 
 #[cfg(test)]

@@ -233,6 +233,37 @@ fn four_straight_teeth_in_a_slot_push_evenly() {
 }
 
 #[test]
+fn means_are_those_of_the_closed_form() {
+    // Source: altintas1995, mean forces on the cutter for a constant kt, kr; here on the work, so with the other sign.
+    let cutting = Cutting {
+        mc: 0.0,
+        ..cutting()
+    };
+    for immersion in [
+        Immersion::up(1e-3, 6e-3),
+        Immersion::down(2e-3, 6e-3),
+        Immersion::centred(4e-3, 6e-3),
+    ] {
+        let bite = Bite {
+            fz: 1e-5,
+            immersion,
+            ap: 5e-3,
+        };
+        let f = forces(&mill(3, 35.0, 0.0), &cutting, &bite);
+        let scale = 3.0 * bite.ap * bite.fz * cutting.kc1_1 / (8.0 * PI);
+        let over = |of: fn(f64) -> f64| of(immersion.phi_ex) - of(immersion.phi_st);
+        let (c, s) = (over(|p| cos(2.0 * p)), over(|p| 2.0 * p - sin(2.0 * p)));
+        let feed = -scale * (c - 0.3 * s);
+        let normal = -scale * (s + 0.3 * c);
+        assert!((f.mean_feed / feed - 1.0).abs() < 3e-3, "{f:?} {feed}");
+        assert!(
+            (f.mean_normal / normal - 1.0).abs() < 3e-3,
+            "{f:?} {normal}"
+        );
+    }
+}
+
+#[test]
 fn up_and_down_milling_mirror() {
     // Without radial force, mirrored engagement gives the same normal force and the opposite feed force.
     let cutting = Cutting {
