@@ -21,6 +21,8 @@ pub struct Job {
     pub part: Part,
     /// The row of the material.
     pub material: MaterialRow,
+    /// Tangent of the steepest ramp that the material takes.
+    pub steepest: f64,
     /// How the blank was made.
     pub form: Form,
     /// The machine.

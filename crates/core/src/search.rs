@@ -11,7 +11,7 @@ use crate::part::{Height, State};
 use crate::plan::Area;
 use crate::read::range;
 use crate::refuse;
-use crate::shape::TaskShape;
+use crate::shape::{self, TaskShape};
 use crate::strategy::Outcome;
 use crate::task::{Task, TaskKind};
 use crate::web::{self, WebAnswer};
@@ -43,7 +43,7 @@ pub(crate) struct Solved {
 /// What was found for a task in a state and hold.
 #[derive(Debug)]
 pub(crate) struct Found {
-    pub(crate) shape: TaskShape,
+    pub(crate) shape: Rc<TaskShape>,
     pub(crate) known: Responses,
     pub(crate) judged: Judged,
 }
@@ -74,6 +74,7 @@ pub struct Search {
     next: usize,
     done: Vec<WorkedPlan>,
     found: BTreeMap<TaskKey, Rc<Found>>,
+    shapes: BTreeMap<(Task, Height), Rc<TaskShape>>,
     cache: Cache,
 }
 
@@ -102,6 +103,7 @@ impl Search {
             next: 0,
             done: Vec::new(),
             found: BTreeMap::new(),
+            shapes: BTreeMap::new(),
             cache,
         }
     }
@@ -170,6 +172,14 @@ impl Search {
         choose(&self.job, plan, setups)
     }
 
+    /// The shape of a task; of the state before it only the height of the surface matters.
+    fn shape(&mut self, task: &Task, before: &State) -> Rc<TaskShape> {
+        let key = (*task, shape::surface(before, task.face));
+        let job = &self.job;
+        let new = || Rc::new(TaskShape::new(job, *task, before));
+        self.shapes.entry(key).or_insert_with(new).clone()
+    }
+
     fn find(&mut self, setup: &SetupPlan, task: &Task, before: &State) -> Rc<Found> {
         let part = &self.job.part;
         let after = part.after(before, task);
@@ -185,7 +195,7 @@ impl Search {
             return found.clone();
         }
         let known = responses(&self.job, setup, task, (before, &after), &mut self.cache);
-        let shape = TaskShape::new(&self.job, *task, before);
+        let shape = self.shape(task, before);
         let estimates = estimates(&self.job, setup);
         let judged = judge(&Scene {
             job: &self.job,

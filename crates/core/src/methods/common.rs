@@ -119,7 +119,7 @@ pub(super) fn helix_hole(job: &Job, shape: &TaskShape, cutter: &Cutter) -> f64 {
 
 /// Depth per turn of a helix, m: the step-down, or less where the slope would be steeper than the material takes.
 pub(super) fn helix_pitch(job: &Job, hole: f64, d: f64, ap: f64) -> f64 {
-    let steepest = libm::tan(job.material.ramp.1.si()) * core::f64::consts::PI * (hole - d);
+    let steepest = job.steepest * core::f64::consts::PI * (hole - d);
     let turns = libm::ceil(ap / steepest.max(1.0e-9)).max(1.0);
     ap / turns
 }

@@ -23,23 +23,17 @@ pub(super) fn level(shape: &TaskShape, cutter: &Cutter, ae: f64, detail: Detail)
         };
     };
     if detail == Detail::Rough {
-        // A ring-shaped floor is opened once around its middle line: half its perimeter at the least.
-        let holes = area.loop_count() > 1;
-        let opening = if holes {
-            0.25 * area.perimeter_mm() * 1.0e-3
-        } else {
-            0.0
-        };
         return Level {
             path: shape.area / ae,
-            opening,
+            opening: shape.opening,
         };
     }
-    let rings = clearing(area, cutter.d * 500.0, ae * 1.0e3);
-    Level {
-        path: rings.total_length_mm * 1.0e-3,
-        opening: rings.rings.last().map_or(0.0, |r| r.length_mm) * 1.0e-3,
-    }
+    let (path, opening) = shape.lengths.get((cutter.d, ae), || {
+        let rings = clearing(area, cutter.d * 500.0, ae * 1.0e3);
+        let last = rings.rings.last().map_or(0.0, |r| r.length_mm);
+        (rings.total_length_mm * 1.0e-3, last * 1.0e-3)
+    });
+    Level { path, opening }
 }
 
 /// Once along all walls of the region, m.

@@ -60,6 +60,7 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
         name,
         units: answers.units,
         part,
+        steepest: libm::tan(material.ramp.1.si()),
         material,
         form,
         machine,
