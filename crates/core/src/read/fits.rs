@@ -14,10 +14,12 @@ type Fit = (Field, f64, f64, Into);
 
 /// Whether all sizes fit into each other.
 pub(super) fn sizes(reader: &mut Reader, sizes: &Sizes) -> Option<()> {
-    let misfits: Vec<Fit> = all(sizes)
+    let mut misfits: Vec<Fit> = all(sizes)
         .into_iter()
         .filter(|f| f.1 > f.2 + 1.0e-9)
         .collect();
+    // A size of face B that was left empty is that of face A, which has its own problem.
+    misfits.retain(|f| !reader.empty(f.0));
     for (field, size, room, into) in &misfits {
         let kind = ProblemKind::DoesNotFit {
             size: Length::from_si(*size),
@@ -32,6 +34,7 @@ pub(super) fn sizes(reader: &mut Reader, sizes: &Sizes) -> Option<()> {
 fn all(sizes: &Sizes) -> Vec<Fit> {
     let out = &sizes.outline;
     let mut fits: Vec<Fit> = Vec::new();
+    let mut least_side = f64::INFINITY;
     for (face, _, recess) in sizes.recesses.iter().filter(|r| r.1 > 0.0) {
         let of = |a: Field, b: Field| if *face == Face::B { b } else { a };
         let side = recess.length.min(recess.width);
@@ -46,8 +49,9 @@ fn all(sizes: &Sizes) -> Vec<Fit> {
             fits.push((width, recess.width, out.width, Into::Outline));
             fits.push((corner, recess.corner, 0.5 * side, Into::RecessSide));
         }
-        fits.push((Field::Boss, sizes.boss, side, Into::Recess));
+        least_side = least_side.min(side);
     }
+    fits.push((Field::Boss, sizes.boss, least_side, Into::Recess));
     let (solid, into) = if sizes.boss > 0.0 {
         (sizes.boss, Into::Boss)
     } else {

@@ -68,6 +68,8 @@ fn cutter(reader: &mut Reader, row: u8) -> Option<Cutter> {
 /// Lengths that must lie inside each other.
 fn consistent(reader: &mut Reader, row: u8, cutter: &Cutter) -> bool {
     let mut good = true;
+    // A reach that was left empty is the flute length, which has its own problem: one message is enough.
+    let no_reach = reader.empty(FieldId::in_row(Field::CutterReach, row));
     let mut check = |field, size: f64, room: f64, into| {
         if size > room + 1.0e-9 {
             let kind = ProblemKind::DoesNotFit {
@@ -85,12 +87,14 @@ fn consistent(reader: &mut Reader, row: u8, cutter: &Cutter) -> bool {
         cutter.stick_out,
         Into::StickOut,
     );
-    check(
-        Field::CutterReach,
-        cutter.reach,
-        cutter.stick_out,
-        Into::StickOut,
-    );
+    if !no_reach {
+        check(
+            Field::CutterReach,
+            cutter.reach,
+            cutter.stick_out,
+            Into::StickOut,
+        );
+    }
     check(
         Field::CutterCorner,
         cutter.corner,
