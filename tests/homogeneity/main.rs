@@ -12,15 +12,33 @@ use units::{Dimension, Units};
 /// A kernel's name, and its results with their dimensions when its inputs are in other units.
 type Kernel = (&'static str, Vec<(f64, Dimension)>);
 
-/// Every kernel at one set of units.
+/// A kernel with a single result.
+fn one(name: &'static str, value: f64, dimension: Dimension) -> Kernel {
+    (name, vec![(value, dimension)])
+}
+
+/// Every kernel at one set of units, in the order of the modules.
 fn kernels(units: &Units) -> Vec<Kernel> {
-    let mut all = cut::chips(units);
-    all.extend(cut::forces_and_power(units));
-    all.extend(cut::cutter(units));
-    all.extend(situation::entries_and_slots(units));
-    all.extend(situation::corners_and_walls(units));
-    all.extend(situation::shop(units));
-    all
+    let modules: [fn(&Units) -> Vec<Kernel>; 17] = [
+        cut::kinematics,
+        cut::engagement,
+        cut::chip,
+        cut::kienzle,
+        cut::force,
+        cut::power,
+        cut::spindle,
+        cut::tool_beam,
+        situation::surface,
+        situation::rubbing,
+        situation::entry,
+        situation::slot,
+        situation::corner,
+        situation::rib,
+        situation::hold,
+        situation::taylor,
+        situation::time,
+    ];
+    modules.iter().flat_map(|module| module(units)).collect()
 }
 
 /// The kernels whose results do not scale as declared: name, place of the result, factor found over factor declared.
