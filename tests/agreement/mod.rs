@@ -1,4 +1,7 @@
 //! Reference cases read from `shared/reference`, run against the computation, and the table of how well they agree.
+#![allow(dead_code, reason = "not every runner asks for all of it")]
+
+mod table;
 
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -7,8 +10,9 @@ use std::path::Path;
 /// One reference case.
 pub(crate) struct Row {
     pub(crate) id: String,
-    topic: String,
-    tolerance: f64,
+    pub(crate) topic: String,
+    pub(crate) tolerance: f64,
+    known: String,
     inputs: BTreeMap<String, Vec<f64>>,
     expected: BTreeMap<String, Vec<f64>>,
 }
@@ -16,14 +20,40 @@ pub(crate) struct Row {
 /// What the computation gives for a case, by the name of the expected value; numbers in SI.
 pub(crate) type Answer = Vec<(&'static str, Vec<f64>)>;
 
+/// Lengths and force that customary units are made of.
+const INCH: f64 = 0.0254;
+const FOOT: f64 = 0.3048;
+const POUND_FORCE: f64 = 4.448_221_615_260_5;
+const KILOGRAM_FORCE: f64 = 9.806_65;
+/// 550 foot-pounds per second, W.
+const HORSEPOWER: f64 = 550.0 * FOOT * POUND_FORCE;
+
 /// Factor from a unit of the files to SI.
 fn si(unit: &str) -> f64 {
     match unit {
-        "-" | "m" | "N" | "Pa" | "N/m" | "N/m^2" | "Hz" | "kg" | "kg/m^3" | "rad" | "rad/s"
-        | "m/s" => 1.0,
+        "-" | "text" | "HB" | "HRC" | "m" | "N" | "Pa" | "N/m" | "N/m^2" | "Hz" | "kg"
+        | "kg/m^3" | "rad" | "rad/s" | "m/s" | "s" | "W" | "N m" => 1.0,
         "mm" => 1e-3,
-        "MPa" => 1e6,
-        "1/min" => 1.0 / 60.0,
+        "um" => 1e-6,
+        "in" => INCH,
+        "MPa" | "N/mm2" | "N/um" => 1e6,
+        "GPa" | "J/mm3" | "kW s/cm3" => 1e9,
+        "kgf/mm2" => KILOGRAM_FORCE * 1e6,
+        "kW" => 1e3,
+        "hp" => HORSEPOWER,
+        "%" => 1e-2,
+        "min" => 60.0,
+        "1/min" | "m/min" => 1.0 / 60.0,
+        "mm/min" => 1e-3 / 60.0,
+        "in/min" => INCH / 60.0,
+        "ft/min" => FOOT / 60.0,
+        "mm3/min" => 1e-9 / 60.0,
+        "cm3/min" => 1e-6 / 60.0,
+        "in3/min" => INCH.powi(3) / 60.0,
+        "mm3/(min kW)" => 1e-12 / 60.0,
+        "in3/(min hp)" => INCH.powi(3) / (60.0 * HORSEPOWER),
+        "hp min/in3" => 60.0 * HORSEPOWER / INCH.powi(3),
+        "in lbf/in3" => POUND_FORCE / INCH.powi(2),
         "deg" => core::f64::consts::PI / 180.0,
         other => panic!("the unit {other} has no factor to SI"),
     }
@@ -62,6 +92,7 @@ pub(crate) fn rows(file: &str) -> Vec<Row> {
         id: value["id"].as_str().unwrap().to_owned(),
         topic: value["topic"].as_str().unwrap().to_owned(),
         tolerance: value["tolerance_rel"].as_f64().unwrap(),
+        known: value["read_or_memory"].as_str().unwrap().to_owned(),
         inputs: quantities(&value["inputs"]),
         expected: quantities(&value["expected"]),
     };
@@ -75,7 +106,6 @@ impl Row {
     }
 
     /// An input that may be missing.
-    #[allow(dead_code, reason = "not every runner asks")]
     pub(crate) fn input_or(&self, name: &str, instead: f64) -> f64 {
         self.inputs
             .get(name)
@@ -84,7 +114,6 @@ impl Row {
     }
 
     /// Whether there is such an input.
-    #[allow(dead_code, reason = "not every runner asks")]
     pub(crate) fn has(&self, name: &str) -> bool {
         self.inputs.contains_key(name)
     }
@@ -95,13 +124,61 @@ impl Row {
             .get(name)
             .unwrap_or_else(|| panic!("{}: no input {name}", self.id))
     }
+
+    /// A count among the inputs.
+    pub(crate) fn count(&self, name: &str) -> u32 {
+        #[allow(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a count"
+        )]
+        let count = self.input(name) as u32;
+        count
+    }
+
+    /// What is printed for a value, in SI: for rows of tables, where the printed value is what is checked.
+    pub(crate) fn printed(&self, name: &str) -> &[f64] {
+        self.expected
+            .get(name)
+            .unwrap_or_else(|| panic!("{}: nothing printed for {name}", self.id))
+    }
+
+    /// Whether a value is printed.
+    pub(crate) fn prints(&self, name: &str) -> bool {
+        self.expected.contains_key(name)
+    }
 }
 
-/// Errors of one topic.
+/// A case that is left out or disagrees, and why.
+pub(crate) type Listed<'a> = (&'a str, &'a str);
+
+/// What a runner has to say of the cases of its file.
+pub(crate) struct Runner<'a> {
+    /// Name of the file in `shared/reference`.
+    pub(crate) file: &'a str,
+    /// What is computed for a case.
+    pub(crate) answer: &'a dyn Fn(&Row) -> Option<Answer>,
+    /// Complaints about a case that is an entry of a table with a counterpart in `shared/data`.
+    pub(crate) tabled: &'a dyn Fn(&Row) -> Option<Vec<String>>,
+    /// Cases that nothing here can answer.
+    pub(crate) waiting: &'a [Listed<'a>],
+    /// Cases whose printed value is known to disagree.
+    pub(crate) disagreeing: &'a [Listed<'a>],
+}
+
+/// What became of the cases of a file.
 #[derive(Default)]
-struct Tally {
-    rows: usize,
+struct Outcome<'a> {
+    complaints: Vec<String>,
+    tabled: usize,
+    topics: BTreeMap<&'a str, Tally<'a>>,
+}
+
+/// Errors of one topic, and how many of its values are known in which way.
+#[derive(Default)]
+struct Tally<'a> {
     errors: Vec<f64>,
+    known: BTreeMap<&'a str, usize>,
 }
 
 /// Greatest relative error of an answer; a message if it lacks a value or has a wrong count.
@@ -130,59 +207,88 @@ fn compare(row: &Row, answer: &Answer) -> Result<f64, String> {
     Ok(worst)
 }
 
-/// Runs every case of the file but those that `waiting` lists with a reason; prints the agreement by topic.
-///
-/// Fails when a case disagrees, when one is neither run nor listed, and when a listed one is gone or can be run.
-#[allow(clippy::print_stdout, reason = "the table is for people")]
-pub(crate) fn run(file: &str, waiting: &[(&str, &str)], answer: impl Fn(&Row) -> Option<Answer>) {
-    let rows = rows(file);
-    let mut complaints = Vec::new();
-    let mut topics: BTreeMap<&str, Tally> = BTreeMap::new();
-    for row in &rows {
-        let listed = waiting.iter().any(|(id, _)| *id == row.id);
-        match (answer(row), listed) {
-            (Some(_), true) => {
-                complaints.push(format!("{}: is run now, take it off the list", row.id));
+impl Runner<'_> {
+    /// Runs one case.
+    fn case<'a>(&self, row: &'a Row, outcome: &mut Outcome<'a>) {
+        let is_in = |list: &[Listed]| list.iter().any(|(id, _)| *id == row.id);
+        let (answer, tabled) = ((self.answer)(row), (self.tabled)(row));
+        let answered = answer.is_some() || tabled.is_some();
+        match (answered, is_in(self.waiting)) {
+            (true, true) => outcome
+                .complaints
+                .push(format!("{}: is run now, take it off the list", row.id)),
+            (false, false) => outcome
+                .complaints
+                .push(format!("{}: neither run nor listed", row.id)),
+            _ => {}
+        }
+        let mut found = Vec::new();
+        let mut error = None;
+        if let Some(answer) = answer {
+            match compare(row, &answer) {
+                Ok(worst) => error = Some(worst),
+                Err(complaint) => found.push(complaint),
             }
-            (None, false) => {
-                complaints.push(format!("{}: neither run nor listed", row.id));
+        }
+        if let Some(complaints) = tabled {
+            outcome.tabled += 1;
+            found.extend(complaints);
+        }
+        if !is_in(self.disagreeing) {
+            outcome.complaints.append(&mut found);
+            if let Some(error) = error {
+                let tally = outcome.topics.entry(&row.topic).or_default();
+                tally.errors.push(error);
+                *tally.known.entry(&row.known).or_default() += 1;
             }
-            (None, true) => {}
-            (Some(answer), false) => match compare(row, &answer) {
-                Ok(error) => {
-                    let tally = topics.entry(&row.topic).or_default();
-                    tally.rows += 1;
-                    tally.errors.push(error);
-                }
-                Err(complaint) => complaints.push(complaint),
-            },
+        } else if found.is_empty() {
+            outcome
+                .complaints
+                .push(format!("{}: agrees now, take it off the list", row.id));
         }
     }
-    for (id, _) in waiting {
-        if !rows.iter().any(|row| row.id == *id) {
-            complaints.push(format!("{id}: listed, but not in {file}"));
+
+    /// Runs every case of the file and checks the agreement by topic against the table that is kept.
+    ///
+    /// Fails when a case disagrees, when one is neither run nor listed, when a listed one is gone or can be run, when one
+    /// known to disagree agrees, and when the table that is kept tells something else.
+    #[allow(clippy::print_stdout, reason = "the table is for people")]
+    pub(crate) fn run(&self) {
+        let rows = rows(self.file);
+        let mut outcome = Outcome::default();
+        for row in &rows {
+            self.case(row, &mut outcome);
         }
-    }
-    println!("{file}: {} cases, {} waiting\n", rows.len(), waiting.len());
-    println!(
-        "{:<42} {:>5} {:>12} {:>12}",
-        "topic", "cases", "median", "worst"
-    );
-    for (topic, tally) in &mut topics {
-        tally.errors.sort_by(f64::total_cmp);
-        let median = tally.errors[tally.errors.len() / 2];
-        let worst = tally.errors[tally.errors.len() - 1];
-        println!(
-            "{topic:<42} {:>5} {:>10.5} % {:>10.5} %",
-            tally.rows,
-            100.0 * median,
-            100.0 * worst
+        for (id, _) in self.waiting.iter().chain(self.disagreeing) {
+            if !rows.iter().any(|row| row.id == *id) {
+                let gone = format!("{id}: listed, but not in {}", self.file);
+                outcome.complaints.push(gone);
+            }
+        }
+        let section = table::section(self, rows.len(), &mut outcome);
+        println!("{section}");
+        let mut complaints = outcome.complaints;
+        // A table of cases that fail is of no use.
+        if complaints.is_empty() {
+            complaints.extend(table::keep(self.file, &section));
+        }
+        assert!(
+            complaints.is_empty(),
+            "{} complaints:\n{}",
+            complaints.len(),
+            complaints.join("\n")
         );
     }
-    assert!(
-        complaints.is_empty(),
-        "{} complaints:\n{}",
-        complaints.len(),
-        complaints.join("\n")
-    );
+}
+
+/// Runs every case of a file without rows of tables but those that `waiting` lists with a reason.
+pub(crate) fn run(file: &str, waiting: &[Listed], answer: impl Fn(&Row) -> Option<Answer>) {
+    let runner = Runner {
+        file,
+        answer: &answer,
+        tabled: &|_| None,
+        waiting,
+        disagreeing: &[],
+    };
+    runner.run();
 }
