@@ -81,11 +81,11 @@ const MOST_TURNS: f64 = 64.0;
 /// Forces over one revolution.
 ///
 /// Each slice of each tooth cuts a chip h = fz sin(phi), changed by runout: a tooth that reaches further takes what its
-/// forerunners left (the offset lies where two neighbours differ most). Tangential force kc(h) h per depth after Kienzle, radial force `radial_ratio` times that; along
-/// the helix the slices lag by 2 s tan(helix) / d at height s. Axially the straight edge lifts the work by
-/// `axial_ratio` times the tangential force at 30 degrees of helix, and as the tangent of the helix otherwise; the
-/// rounded corner presses it down by the downward part of its normal force. A corner radius below one feed per tooth
-/// counts as one feed per tooth (common practice, no source).
+/// forerunners left (the offset lies where two neighbours differ most). Tangential force is kc(h) h per depth after
+/// Kienzle, radial force `radial_ratio` times that; along the helix the slices lag by 2 s tan(helix) / d at height s.
+/// Axially the straight edge lifts the work by `axial_ratio` times the tangential force at 30 degrees of helix, and as
+/// the tangent of the helix otherwise; the rounded corner presses it down by the downward part of its normal force. A
+/// corner radius below one feed per tooth counts as one feed per tooth (common practice, no source).
 ///
 /// Units: SI. Valid for: equal pitch, up to 64 teeth, circular tooth path, no deflection fed back, lag and diameter in
 /// the corner as on the straight edge, all of the corner's parts at its own middle. Nothing in the cut gives zeros.
