@@ -1,18 +1,15 @@
 //! The whole page: title block, answers, drawing, strategy, and the sheet that only paper shows.
 
-use crate::browser::{self, LocalShelf};
 use crate::desk::Desk;
 use crate::drawing::Drawing;
 use crate::engine::use_engine;
 use crate::form::{Form, Questions};
 use crate::frame::{Messages, Status, Title};
+use crate::keeping::{first, use_keeping};
 use crate::sheet::Sheet;
-use crate::shelf::{self, Shelf};
-use crate::state::{Action, Message, State, Theme};
+use crate::state::{Action, State};
 use crate::strategy::Route;
 use crate::text;
-use std::rc::Rc;
-use thinwright_catalog::Catalog;
 use thinwright_core::FieldId;
 use yew::prelude::*;
 
@@ -24,15 +21,26 @@ pub(crate) fn App() -> Html {
         let writable = writable.clone();
         use_reducer(move || first(&mut writable.borrow_mut()))
     };
-    let desk = use_memo((), |()| Desk::new(state.catalog.clone(), state.dispatcher()));
-    use_engine(&desk, state.generation, state.problems.is_empty(), &state.answers);
+    let desk = use_memo((), |()| {
+        Desk::new(state.catalog.clone(), state.dispatcher())
+    });
+    use_engine(
+        &desk,
+        state.generation,
+        state.problems.is_empty(),
+        &state.answers,
+    );
     use_keeping(&desk, &state, *writable.borrow());
     let file = {
         let state = state.clone();
         Callback::from(move |()| state.file())
     };
     let name = state.file().name().to_owned();
-    let name = if name.is_empty() { text::NO_NAME.to_owned() } else { name };
+    let name = if name.is_empty() {
+        text::NO_NAME.to_owned()
+    } else {
+        name
+    };
     html! {
         <ContextProvider<Desk> context={(*desk).clone()}>
             <div class="screen">
@@ -54,47 +62,6 @@ pub(crate) fn App() -> Html {
             { paper(&state) }
         </ContextProvider<Desk>>
     }
-}
-
-/// The page as it was left, or with a sample.
-fn first(writable: &mut bool) -> State {
-    let shelf = LocalShelf::new();
-    let found = shelf::fetch(&shelf);
-    *writable = found.writable;
-    let sample = || thinwright_jobfile::samples()[0].job();
-    let job = found.job.unwrap_or_else(sample);
-    let mut state = State::new(Rc::new(Catalog::builtin()), job, found.machines);
-    let theme = match shelf.get(shelf::THEME_KEY).as_deref() {
-        Some("light") => Theme::Light,
-        Some("dark") => Theme::Dark,
-        _ => Theme::System,
-    };
-    state.apply(Action::Dress(theme));
-    if let Some(text) = found.news {
-        state.apply(Action::Tell(Message { text, alarm: true }));
-    }
-    state
-}
-
-/// Keeps what was typed, and dresses the page.
-#[hook]
-fn use_keeping(desk: &Desk, state: &UseReducerHandle<State>, writable: bool) {
-    let (job, machines) = (state.file(), (*state.machines).clone());
-    let desk = desk.clone();
-    use_effect_with((state.answers.clone(), state.machines.clone()), move |_| {
-        if writable && !shelf::keep(&LocalShelf::new(), job, machines) {
-            desk.say(Action::Tell(Message { text: text::NOT_KEPT.to_owned(), alarm: true }));
-        }
-    });
-    use_effect_with(state.theme, |theme| {
-        let name = match theme {
-            Theme::System => None,
-            Theme::Light => Some("light"),
-            Theme::Dark => Some("dark"),
-        };
-        browser::dress(name);
-        LocalShelf::new().put(shelf::THEME_KEY, name.unwrap_or("system"));
-    });
 }
 
 fn drawing(desk: &Desk, state: &State) -> Html {
@@ -128,7 +95,11 @@ fn strategy(state: &State) -> Html {
 
 /// The way from part to part where they stand under each other.
 fn jump() -> Html {
-    let parts = [("#drawing", text::DRAWING), ("#answers", text::ANSWERS), ("#strategy", text::STRATEGY)];
+    let parts = [
+        ("#drawing", text::DRAWING),
+        ("#answers", text::ANSWERS),
+        ("#strategy", text::STRATEGY),
+    ];
     let link = |(href, name): (&'static str, &'static str)| html! { <a {href}>{ name }</a> };
     html! { <nav class="jump" aria-label={text::PARTS}>{ parts.map(link).into_iter().collect::<Html>() }</nav> }
 }

@@ -4,7 +4,9 @@ use crate::shelf::Shelf;
 use gloo_timers::callback::Timeout;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlDetailsElement, HtmlElement, Storage, Url};
+use web_sys::{
+    Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlDetailsElement, HtmlElement, Storage, Url,
+};
 use yew::Callback;
 
 /// The browser's storage, where it has one.
@@ -22,7 +24,9 @@ impl Shelf for LocalShelf {
     }
 
     fn put(&self, key: &str, text: &str) -> bool {
-        self.0.as_ref().is_some_and(|s| s.set_item(key, text).is_ok())
+        self.0
+            .as_ref()
+            .is_some_and(|s| s.set_item(key, text).is_ok())
     }
 }
 
@@ -47,7 +51,10 @@ pub(crate) fn download(name: &str, text: &str) -> Option<()> {
 pub(crate) fn read_file(file: &File, then: Callback<Option<Vec<u8>>>) {
     let buffer = JsFuture::from(file.array_buffer());
     spawn_local(async move {
-        let bytes = buffer.await.ok().map(|b| js_sys::Uint8Array::new(&b).to_vec());
+        let bytes = buffer
+            .await
+            .ok()
+            .map(|b| js_sys::Uint8Array::new(&b).to_vec());
         then.emit(bytes);
     });
 }

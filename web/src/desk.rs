@@ -35,7 +35,10 @@ impl Desk {
     }
 
     /// A handler that says what happened, if anything did.
-    pub(crate) fn on_some<E: 'static>(&self, action: impl Fn(E) -> Option<Action> + 'static) -> Callback<E> {
+    pub(crate) fn on_some<E: 'static>(
+        &self,
+        action: impl Fn(E) -> Option<Action> + 'static,
+    ) -> Callback<E> {
         let desk = self.clone();
         Callback::from(move |event| {
             if let Some(action) = action(event) {

@@ -40,14 +40,24 @@ pub(crate) fn Select(props: &SelectProps) -> Html {
             }
         });
     }
-    let onchange = props.on_choose.reform(|event: Event| event.target_unchecked_into::<HtmlSelectElement>().value());
-    let known = props.entries.iter().flat_map(|(_, group)| group).any(|(key, _)| *key == props.chosen);
+    let onchange = props
+        .on_choose
+        .reform(|event: Event| event.target_unchecked_into::<HtmlSelectElement>().value());
+    let known = props
+        .entries
+        .iter()
+        .flat_map(|(_, group)| group)
+        .any(|(key, _)| *key == props.chosen);
     let option = |(key, words): &(AttrValue, AttrValue)| {
         html! { <option value={key.clone()} selected={*key == props.chosen}>{ words.clone() }</option> }
     };
     let groups = props.entries.iter().map(|(heading, group)| {
         let options: Html = group.iter().map(option).collect();
-        if heading.is_empty() { options } else { html! { <optgroup label={heading.clone()}>{ options }</optgroup> } }
+        if heading.is_empty() {
+            options
+        } else {
+            html! { <optgroup label={heading.clone()}>{ options }</optgroup> }
+        }
     });
     html! {
         <select

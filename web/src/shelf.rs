@@ -30,15 +30,31 @@ pub(crate) struct Found {
 
 /// Reads what was kept.
 pub(crate) fn fetch(shelf: &impl Shelf) -> Found {
-    let nothing = |news, writable| Found { job: None, machines: Vec::new(), news, writable };
+    let nothing = |news, writable| Found {
+        job: None,
+        machines: Vec::new(),
+        news,
+        writable,
+    };
     let Some(kept) = shelf.get(KEY) else {
         return nothing(None, true);
     };
     match Store::read(&kept) {
-        Ok(store) => Found { job: Some(store.job), machines: store.machines, news: None, writable: true },
+        Ok(store) => Found {
+            job: Some(store.job),
+            machines: store.machines,
+            news: None,
+            writable: true,
+        },
         Err(damaged) => match put_aside(shelf, &damaged.text) {
-            Some(key) => nothing(Some(text::kept_aside(&damaged.error.to_string(), &key)), true),
-            None => nothing(Some(text::not_kept_aside(&damaged.error.to_string())), false),
+            Some(key) => nothing(
+                Some(text::kept_aside(&damaged.error.to_string(), &key)),
+                true,
+            ),
+            None => nothing(
+                Some(text::not_kept_aside(&damaged.error.to_string())),
+                false,
+            ),
         },
     }
 }
@@ -55,7 +71,10 @@ fn put_aside(shelf: &impl Shelf, text: &str) -> Option<String> {
         match shelf.get(&key) {
             Some(there) if there == text => return Some(key),
             Some(_) => {}
-            None => return (shelf.put(&key, text) && shelf.get(&key).as_deref() == Some(text)).then_some(key),
+            None => {
+                return (shelf.put(&key, text) && shelf.get(&key).as_deref() == Some(text))
+                    .then_some(key);
+            }
         }
     }
     None
@@ -108,12 +127,21 @@ mod tests {
         board.put(KEY, "{broken");
         let found = fetch(&board);
         assert!(found.job.is_none() && found.news.is_some() && found.writable);
-        assert_eq!(board.get("thinwright.damaged.1").as_deref(), Some("{broken"));
+        assert_eq!(
+            board.get("thinwright.damaged.1").as_deref(),
+            Some("{broken")
+        );
         keep(&board, job(), Vec::new());
         board.put(KEY, "broken again");
         fetch(&board);
-        assert_eq!(board.get("thinwright.damaged.1").as_deref(), Some("{broken"));
-        assert_eq!(board.get("thinwright.damaged.2").as_deref(), Some("broken again"));
+        assert_eq!(
+            board.get("thinwright.damaged.1").as_deref(),
+            Some("{broken")
+        );
+        assert_eq!(
+            board.get("thinwright.damaged.2").as_deref(),
+            Some("broken again")
+        );
         // The same again takes no room.
         fetch(&board);
         assert_eq!(board.get("thinwright.damaged.3"), None);
@@ -121,7 +149,10 @@ mod tests {
 
     #[test]
     fn what_cannot_be_put_aside_is_not_written_over() {
-        let full = Board(RefCell::new(BTreeMap::from([(KEY.to_owned(), "{broken".to_owned())])), true);
+        let full = Board(
+            RefCell::new(BTreeMap::from([(KEY.to_owned(), "{broken".to_owned())])),
+            true,
+        );
         let found = fetch(&full);
         assert!(found.news.is_some() && !found.writable);
     }

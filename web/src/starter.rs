@@ -28,13 +28,20 @@ pub(crate) fn texts(row: &CutterRow, units: UnitSystem) -> Vec<(Field, String)> 
         number(Field::CutterStickOut, stick_out),
         word(
             Field::CutterMaterial,
-            if row.material == CutterMaterial::Carbide { "carbide" } else { "hss" },
+            if row.material == CutterMaterial::Carbide {
+                "carbide"
+            } else {
+                "hss"
+            },
         ),
     ];
     if !drill {
         out.push(number(Field::CutterCorner, row.corner_radius.si()));
         out.push(number(Field::CutterHelix, row.helix.si()));
-        out.push(word(Field::CutterCentre, if row.centre_cutting { "yes" } else { "no" }));
+        out.push(word(
+            Field::CutterCentre,
+            if row.centre_cutting { "yes" } else { "no" },
+        ));
     }
     out
 }
@@ -51,7 +58,9 @@ pub(crate) fn add(answers: &mut Answers, row: &CutterRow) {
 /// Puts a copy of a cutter at the end of the rack; nothing when the rack is full.
 pub(crate) fn copy(answers: &mut Answers, row: u8) {
     let source = answers.iter().filter(|(id, _)| id.row == Some(row));
-    let source: Vec<_> = source.map(|(id, answer)| (id.field, answer.clone())).collect();
+    let source: Vec<_> = source
+        .map(|(id, answer)| (id.field, answer.clone()))
+        .collect();
     if let Some(at) = answers.add_cutter() {
         for (field, answer) in source {
             answers.set(FieldId::in_row(field, at), answer.text, answer.known);

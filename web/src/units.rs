@@ -25,10 +25,15 @@ fn text(id: FieldId, text: &str, from: UnitSystem, to: UnitSystem) -> String {
     let Some(meant) = read(kind, text, from) else {
         return text.to_owned();
     };
-    let bare = text.strip_suffix(unit_name(kind, to)).and_then(|t| t.strip_suffix(GLUE));
+    let bare = text
+        .strip_suffix(unit_name(kind, to))
+        .and_then(|t| t.strip_suffix(GLUE));
     let with_unit = format!("{text}{GLUE}{}", unit_name(kind, from));
     let candidates = [bare, Some(text), Some(&with_unit)];
-    let kept = candidates.into_iter().flatten().find(|t| read(kind, t, to) == Some(meant));
+    let kept = candidates
+        .into_iter()
+        .flatten()
+        .find(|t| read(kind, t, to) == Some(meant));
     kept.unwrap_or(text).to_owned()
 }
 

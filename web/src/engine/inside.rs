@@ -34,9 +34,16 @@ pub(crate) fn run() {
     let Some(scope) = scope() else {
         return;
     };
-    let bench = Rc::new(Bench { scope: scope.clone(), runner: RefCell::new(Runner::new()), turning: Cell::new(false) });
+    let bench = Rc::new(Bench {
+        scope: scope.clone(),
+        runner: RefCell::new(Runner::new()),
+        turning: Cell::new(false),
+    });
     let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-        let order = event.data().as_string().and_then(|text| ToWorker::decode(&text).ok());
+        let order = event
+            .data()
+            .as_string()
+            .and_then(|text| ToWorker::decode(&text).ok());
         if let Some(order) = order {
             let said = bench.runner.borrow_mut().take_up(&order);
             said.iter().for_each(|said| bench.post(said));

@@ -18,7 +18,10 @@ pub(crate) fn use_engine(desk: &Desk, generation: u32, readable: bool, answers: 
     let answers = answers.clone();
     use_effect_with((generation, readable), move |(generation, readable)| {
         if *readable {
-            engine.ask(ToWorker { generation: *generation, answers: (*answers).clone() });
+            engine.ask(ToWorker {
+                generation: *generation,
+                answers: (*answers).clone(),
+            });
         }
     });
 }

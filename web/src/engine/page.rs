@@ -23,7 +23,11 @@ enum Hand {
     /// Nobody yet.
     None,
     /// A worker, which may not listen yet.
-    Worker { worker: Worker, ready: bool, _ears: Ears },
+    Worker {
+        worker: Worker,
+        ready: bool,
+        _ears: Ears,
+    },
     /// The page itself.
     Page(Box<Runner>),
 }
@@ -115,13 +119,21 @@ fn start(inner: &Rc<Inner>) {
         counts.1 += 1;
         counts.1 <= MOST_STARTS
     };
-    let worker = if started { start_worker() } else { Err(JsValue::NULL) };
+    let worker = if started {
+        start_worker()
+    } else {
+        Err(JsValue::NULL)
+    };
     let Ok(worker) = worker else {
         do_without(inner);
         return;
     };
     let ears = listen(inner, &worker);
-    *inner.hand.borrow_mut() = Hand::Worker { worker, ready: false, _ears: ears };
+    *inner.hand.borrow_mut() = Hand::Worker {
+        worker,
+        ready: false,
+        _ears: ears,
+    };
     let late = inner.clone();
     Timeout::new(PATIENCE, move || {
         let waits = matches!(*late.hand.borrow(), Hand::Worker { ready: false, .. });
@@ -159,24 +171,40 @@ fn listen(inner: &Rc<Inner>, worker: &Worker) -> Ears {
     let failed = inner.clone();
     let error = Closure::<dyn FnMut(Event)>::new(move |_: Event| {
         let ready = matches!(*failed.hand.borrow(), Hand::Worker { ready: true, .. });
-        if ready { broke(&failed) } else { do_without(&failed) }
+        if ready {
+            broke(&failed)
+        } else {
+            do_without(&failed)
+        }
     });
     worker.set_onmessage(Some(message.as_ref().unchecked_ref()));
     worker.set_onerror(Some(error.as_ref().unchecked_ref()));
-    Ears { _message: message, _error: error }
+    Ears {
+        _message: message,
+        _error: error,
+    }
 }
 
 /// The worker broke down over the answers in hand: others get a new one.
 fn broke(inner: &Rc<Inner>) {
     dismiss(inner, Hand::None);
     let generation = inner.generation.borrow().0;
-    inner.desk.say(Action::Broke(generation, Message { text: text::SEARCH_BROKE.to_owned(), alarm: true }));
+    inner.desk.say(Action::Broke(
+        generation,
+        Message {
+            text: text::SEARCH_BROKE.to_owned(),
+            alarm: true,
+        },
+    ));
 }
 
 /// The page does the work itself, and says so.
 fn do_without(inner: &Rc<Inner>) {
     dismiss(inner, Hand::Page(Box::new(Runner::new())));
-    inner.desk.say(Action::Tell(Message { text: text::NO_WORKER.to_owned(), alarm: false }));
+    inner.desk.say(Action::Tell(Message {
+        text: text::NO_WORKER.to_owned(),
+        alarm: false,
+    }));
     pass_on(inner);
 }
 
@@ -196,9 +224,13 @@ fn hear(inner: &Rc<Inner>, said: FromWorker) {
     match said.report {
         Report::Working { done, of, best } => {
             let share = f64::from(done) / f64::from(of.max(1));
-            inner.desk.say(Action::Working(generation, share, best.map(Box::new)));
+            inner
+                .desk
+                .say(Action::Working(generation, share, best.map(Box::new)));
         }
-        Report::Done(outcome) => inner.desk.say(Action::Finished(generation, Box::new(outcome))),
+        Report::Done(outcome) => inner
+            .desk
+            .say(Action::Finished(generation, Box::new(outcome))),
         // The page reads the answers itself before it asks; both are of one build.
         Report::Problems(_) => {}
     }

@@ -18,7 +18,12 @@ pub(crate) struct Runner {
 
 impl Runner {
     pub(crate) fn new() -> Runner {
-        Runner { catalog: Catalog::builtin(), cache: Cache::default(), search: None, looked: false }
+        Runner {
+            catalog: Catalog::builtin(),
+            cache: Cache::default(),
+            search: None,
+            looked: false,
+        }
     }
 
     /// Takes up answers in place of all before.
@@ -29,13 +34,19 @@ impl Runner {
         let generation = order.generation;
         match read(&order.answers, &self.catalog) {
             Ok(job) => {
-                self.search = Some((generation, Search::new(job, std::mem::take(&mut self.cache))));
+                self.search = Some((
+                    generation,
+                    Search::new(job, std::mem::take(&mut self.cache)),
+                ));
                 self.looked = false;
                 None
             }
             Err(problems) => {
                 let fields = problems.into_iter().map(|p| p.field).collect();
-                Some(FromWorker { generation, report: Report::Problems(fields) })
+                Some(FromWorker {
+                    generation,
+                    report: Report::Problems(fields),
+                })
             }
         }
     }
@@ -74,7 +85,10 @@ mod tests {
     use thinwright_jobfile::samples;
 
     fn order(generation: u32, sample: usize) -> ToWorker {
-        ToWorker { generation, answers: samples()[sample].job().answers }
+        ToWorker {
+            generation,
+            answers: samples()[sample].job().answers,
+        }
     }
 
     fn finish(runner: &mut Runner) -> FromWorker {
@@ -105,10 +119,13 @@ mod tests {
     fn answers_with_problems_are_named() {
         let mut runner = Runner::new();
         let mut bad = order(7, 0);
-        bad.answers.set_text(thinwright_core::Field::Thickness, "thick");
+        bad.answers
+            .set_text(thinwright_core::Field::Thickness, "thick");
         let said = runner.take_up(&bad).unwrap();
         assert_eq!(said.generation, 7);
-        assert!(matches!(said.report, Report::Problems(fields) if fields == [thinwright_core::Field::Thickness.into()]));
+        assert!(
+            matches!(said.report, Report::Problems(fields) if fields == [thinwright_core::Field::Thickness.into()])
+        );
         assert!(runner.turn().is_none());
     }
 }

@@ -17,15 +17,35 @@ pub(super) fn control(desk: &Desk, props: &FieldProps, element: &str, described:
     let (entries, chosen) = match props.id.field.spec().input {
         Input::Text | Input::Quantity(_) => return line(desk, props, element, described),
         Input::Choice(keys) => {
-            let words = |key: &'static str| thinwright_words::choice(props.id.field, key).to_owned().into();
-            let entries = keys.iter().map(|key| (AttrValue::from(*key), words(key))).collect();
+            let words = |key: &'static str| {
+                thinwright_words::choice(props.id.field, key)
+                    .to_owned()
+                    .into()
+            };
+            let entries = keys
+                .iter()
+                .map(|key| (AttrValue::from(*key), words(key)))
+                .collect();
             let first = keys.first().copied().map(AttrValue::from);
-            (vec![("".into(), entries)], if typed.is_empty() { first.unwrap_or(typed) } else { typed })
+            (
+                vec![("".into(), entries)],
+                if typed.is_empty() {
+                    first.unwrap_or(typed)
+                } else {
+                    typed
+                },
+            )
         }
         Input::Row(table) => {
             let mut entries = rows(&desk.catalog, table);
             // Always there, so that what was chosen can be left to the table again.
-            entries.insert(0, ("".into(), vec![("".into(), left_open(&entries, props).into())]));
+            entries.insert(
+                0,
+                (
+                    "".into(),
+                    vec![("".into(), left_open(&entries, props).into())],
+                ),
+            );
             (entries, typed)
         }
     };
@@ -45,14 +65,20 @@ fn left_open(entries: &Entries, props: &FieldProps) -> String {
         return text::AS_ABOVE.to_owned();
     };
     let all = entries.iter().flat_map(|(_, group)| group);
-    let name = all.into_iter().find(|(id, _)| id == default).map_or(default, |(_, name)| name);
+    let name = all
+        .into_iter()
+        .find(|(id, _)| id == default)
+        .map_or(default, |(_, name)| name);
     text::table_gives(name)
 }
 
 fn line(desk: &Desk, props: &FieldProps, element: &str, described: String) -> Html {
     let id = props.id;
     let oninput = desk.on(move |event: InputEvent| {
-        Action::Type(id, event.target_unchecked_into::<HtmlInputElement>().value())
+        Action::Type(
+            id,
+            event.target_unchecked_into::<HtmlInputElement>().value(),
+        )
     });
     let number = matches!(id.field.spec().input, Input::Quantity(_));
     let placeholder = if number { props.default.clone() } else { None };
@@ -74,19 +100,45 @@ fn line(desk: &Desk, props: &FieldProps, element: &str, described: String) -> Ht
 
 /// The rows of a table to choose from.
 fn rows(catalog: &Catalog, table: Table) -> Entries {
-    let pair = |id: &String, name: &String| (AttrValue::from(id.clone()), AttrValue::from(name.clone()));
+    let pair =
+        |id: &String, name: &String| (AttrValue::from(id.clone()), AttrValue::from(name.clone()));
     let one = |rows: Vec<(AttrValue, AttrValue)>| vec![("".into(), rows)];
     match table {
         Table::Materials => {
-            let groups = [Iso513::P, Iso513::M, Iso513::K, Iso513::N, Iso513::S, Iso513::H, Iso513::O];
+            let groups = [
+                Iso513::P,
+                Iso513::M,
+                Iso513::K,
+                Iso513::N,
+                Iso513::S,
+                Iso513::H,
+                Iso513::O,
+            ];
             let of = |group: Iso513| catalog.materials.iter().filter(move |r| r.iso513 == group);
-            let group = |g: Iso513| (text::iso_513(g).into(), of(g).map(|r| pair(&r.id, &r.name)).collect());
+            let group = |g: Iso513| {
+                (
+                    text::iso_513(g).into(),
+                    of(g).map(|r| pair(&r.id, &r.name)).collect(),
+                )
+            };
             groups.map(group).into()
         }
-        Table::Machines => one(catalog.machines.iter().map(|r| pair(&r.id, &r.name)).collect()),
+        Table::Machines => one(catalog
+            .machines
+            .iter()
+            .map(|r| pair(&r.id, &r.name))
+            .collect()),
         Table::Holds => one(catalog.holds.iter().map(|r| pair(&r.id, &r.name)).collect()),
-        Table::Backings => one(catalog.backings.iter().map(|r| pair(&r.id, &r.name)).collect()),
-        Table::Clearings => one(catalog.clearings.iter().map(|r| pair(&r.id, &r.name)).collect()),
+        Table::Backings => one(catalog
+            .backings
+            .iter()
+            .map(|r| pair(&r.id, &r.name))
+            .collect()),
+        Table::Clearings => one(catalog
+            .clearings
+            .iter()
+            .map(|r| pair(&r.id, &r.name))
+            .collect()),
     }
 }
 

@@ -25,11 +25,19 @@ pub(crate) fn CutterBox(props: &CutterProps) -> Html {
     let speaker = Speaker::new(questions.answers.units, &desk.catalog, &questions.answers);
     let name = speaker.cutter(row);
     let asked = |first: bool| {
-        let of_group = FIELDS.iter().filter(move |s| s.group == Group::Cutters && s.asked_first == first);
-        of_group.filter(|s| shown(&questions.answers, FieldId::in_row(s.field, row))).collect::<Vec<_>>()
+        let of_group = FIELDS
+            .iter()
+            .filter(move |s| s.group == Group::Cutters && s.asked_first == first);
+        of_group
+            .filter(|s| shown(&questions.answers, FieldId::in_row(s.field, row)))
+            .collect::<Vec<_>>()
     };
     let (first, more) = (asked(true), asked(false));
-    let wrong = questions.problems.keys().filter(|id| id.row == Some(row)).count();
+    let wrong = questions
+        .problems
+        .keys()
+        .filter(|id| id.row == Some(row))
+        .count();
     let lit = questions.lit.is_some_and(|id| id.row == Some(row));
     html! {
         <li class="rack-row">

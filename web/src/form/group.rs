@@ -20,8 +20,12 @@ pub(crate) struct GroupProps {
 pub(crate) fn GroupBox(props: &GroupProps) -> Html {
     let questions = &props.questions;
     let asked = |first: bool| {
-        let of_group = FIELDS.iter().filter(move |s| s.group == props.group && s.asked_first == first);
-        of_group.filter(|s| shown(&questions.answers, s.field.into())).collect::<Vec<_>>()
+        let of_group = FIELDS
+            .iter()
+            .filter(move |s| s.group == props.group && s.asked_first == first);
+        of_group
+            .filter(|s| shown(&questions.answers, s.field.into()))
+            .collect::<Vec<_>>()
     };
     let (first, more) = (asked(true), asked(false));
     html! {
@@ -37,7 +41,13 @@ pub(crate) fn GroupBox(props: &GroupProps) -> Html {
 /// The questions of some fields, for a cutter in its row.
 pub(super) fn boxes(questions: &Questions, specs: &[&FieldSpec], row: Option<u8>) -> Html {
     let each = specs.iter().map(|spec| {
-        let field = FieldProps::of(questions, FieldId { field: spec.field, row });
+        let field = FieldProps::of(
+            questions,
+            FieldId {
+                field: spec.field,
+                row,
+            },
+        );
         html! { <FieldBox key={spec.key} ..field /> }
     });
     each.collect()
@@ -48,9 +58,18 @@ pub(super) fn folded(questions: &Questions, specs: &[&FieldSpec], row: Option<u8
     if specs.is_empty() {
         return html! {};
     }
-    let ids = || specs.iter().map(|s| FieldId { field: s.field, row });
-    let answered = ids().filter(|id| !questions.answers.text(*id).trim().is_empty()).count();
-    let wrong = ids().filter(|id| questions.problems.contains_key(id)).count();
+    let ids = || {
+        specs.iter().map(|s| FieldId {
+            field: s.field,
+            row,
+        })
+    };
+    let answered = ids()
+        .filter(|id| !questions.answers.text(*id).trim().is_empty())
+        .count();
+    let wrong = ids()
+        .filter(|id| questions.problems.contains_key(id))
+        .count();
     html! {
         <details class="more">
             <summary class="more-name">

@@ -24,9 +24,16 @@ pub(crate) fn Machines(props: &MachinesProps) -> Html {
     };
     let save = {
         let name = name.clone();
-        desk.on_some(move |_: MouseEvent| Some(Action::SaveMachine(name.cast::<HtmlInputElement>()?.value())))
+        desk.on_some(move |_: MouseEvent| {
+            Some(Action::SaveMachine(
+                name.cast::<HtmlInputElement>()?.value(),
+            ))
+        })
     };
-    let options = props.machines.iter().map(|m| html! { <option value={m.name.clone()}>{ &m.name }</option> });
+    let options = props
+        .machines
+        .iter()
+        .map(|m| html! { <option value={m.name.clone()}>{ &m.name }</option> });
     html! {
         <details class="more machines">
             <summary class="more-name">{ text::own_machines(props.machines.len()) }</summary>

@@ -41,7 +41,9 @@ impl Questions {
         let speaker = Speaker::new(state.answers.units, &state.catalog, &state.answers);
         let mut problems = BTreeMap::new();
         for problem in state.problems.iter() {
-            problems.entry(problem.field).or_insert_with(|| speaker.problem(problem).into());
+            problems
+                .entry(problem.field)
+                .or_insert_with(|| speaker.problem(problem).into());
         }
         Questions {
             answers: state.answers.clone(),
@@ -80,7 +82,10 @@ pub(crate) fn Form(props: &FormProps) -> Html {
         group => html! { <GroupBox key={thinwright_words::group(*group)} group={*group} questions={questions.clone()} /> },
     });
     let speaker = Speaker::new(questions.answers.units, &desk.catalog, &questions.answers);
-    let listed = questions.problems.iter().map(|(id, text)| (*id, speaker.place(*id), text.clone()));
+    let listed = questions
+        .problems
+        .iter()
+        .map(|(id, text)| (*id, speaker.place(*id), text.clone()));
     html! {
         <form class="form" {onsubmit} autocomplete="off" novalidate=true>
             if !questions.problems.is_empty() {

@@ -26,9 +26,15 @@ pub(crate) fn Rack(props: &RackProps) -> Html {
     let add = desk.on(|_: MouseEvent| Action::AddCutter);
     let add_starter = {
         let starter = starter.clone();
-        desk.on_some(move |_: MouseEvent| Some(Action::AddStarter(starter.cast::<HtmlSelectElement>()?.value())))
+        desk.on_some(move |_: MouseEvent| {
+            Some(Action::AddStarter(
+                starter.cast::<HtmlSelectElement>()?.value(),
+            ))
+        })
     };
-    let empty = questions.problem(FieldId::in_row(Field::CutterDiameter, 0)).filter(|_| rows == 0);
+    let empty = questions
+        .problem(FieldId::in_row(Field::CutterDiameter, 0))
+        .filter(|_| rows == 0);
     html! {
         <fieldset class="group" id={text::anchor(Group::Cutters)}>
             <legend class="group-name">{ thinwright_words::group(Group::Cutters) }</legend>
@@ -61,7 +67,11 @@ fn starters(catalog: &Catalog, units: UnitSystem) -> Html {
         UnitSystem::Inch => ["inch", "metric"],
     };
     let group = |series: &'static str| {
-        let row_units = if series == "inch" { UnitSystem::Inch } else { UnitSystem::Metric };
+        let row_units = if series == "inch" {
+            UnitSystem::Inch
+        } else {
+            UnitSystem::Metric
+        };
         let option = |row: &CutterRow| {
             html! { <option value={row.id.clone()}>{ text::starter_cutter(row, row_units) }</option> }
         };

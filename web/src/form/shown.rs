@@ -12,7 +12,15 @@ pub(crate) fn shown(answers: &Answers, id: FieldId) -> bool {
         Shown::Rectangular => chosen(answers, Field::Shape.into()) == "rectangular",
         Shown::Slots => pattern() != "none",
         Shown::PolarSlots => pattern() == "polar",
-        Shown::EndMill => chosen(answers, FieldId { field: Field::CutterKind, row: id.row }) != "drill",
+        Shown::EndMill => {
+            chosen(
+                answers,
+                FieldId {
+                    field: Field::CutterKind,
+                    row: id.row,
+                },
+            ) != "drill"
+        }
     }
 }
 
@@ -46,7 +54,11 @@ mod tests {
     #[test]
     fn a_drill_has_no_helix_to_ask_for() {
         let mut answers = Answers::new(UnitSystem::Metric);
-        answers.set(FieldId::in_row(Field::CutterKind, 1), "drill", Known::Estimated);
+        answers.set(
+            FieldId::in_row(Field::CutterKind, 1),
+            "drill",
+            Known::Estimated,
+        );
         assert!(shown(&answers, FieldId::in_row(Field::CutterHelix, 0)));
         assert!(!shown(&answers, FieldId::in_row(Field::CutterHelix, 1)));
     }

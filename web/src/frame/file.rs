@@ -36,8 +36,18 @@ fn opened(name: &str, bytes: Option<&[u8]>) -> (Message, Option<JobFile>) {
     };
     match JobFile::read(bytes) {
         Ok(job) => {
-            let told = if job.edited() { text::opened_edited(name) } else { text::opened(name) };
-            (Message { text: told, alarm: false }, Some(job))
+            let told = if job.edited() {
+                text::opened_edited(name)
+            } else {
+                text::opened(name)
+            };
+            (
+                Message {
+                    text: told,
+                    alarm: false,
+                },
+                Some(job),
+            )
         }
         Err(error) => (alarm(text::not_opened(name, &error.to_string())), None),
     }
@@ -50,9 +60,16 @@ pub(super) fn save_file(job: &JobFile) {
 
 /// A name that every disk takes.
 fn file_name(name: &str) -> String {
-    let plain = name.chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect::<String>();
+    let plain = name
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
+        .collect::<String>();
     let words: Vec<String> = plain.split_whitespace().map(str::to_lowercase).collect();
-    if words.is_empty() { "job.json".to_owned() } else { format!("{}.json", words.join("-")) }
+    if words.is_empty() {
+        "job.json".to_owned()
+    } else {
+        format!("{}.json", words.join("-"))
+    }
 }
 
 #[cfg(test)]
@@ -61,7 +78,10 @@ mod tests {
 
     #[test]
     fn names_are_fit_for_a_disk() {
-        assert_eq!(file_name("Mirror: back plate / 2"), "mirror-back-plate-2.json");
+        assert_eq!(
+            file_name("Mirror: back plate / 2"),
+            "mirror-back-plate-2.json"
+        );
         assert_eq!(file_name(" ../"), "job.json");
     }
 

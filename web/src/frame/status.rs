@@ -18,7 +18,15 @@ pub(crate) struct StatusProps {
 #[component]
 pub(crate) fn Status(props: &StatusProps) -> Html {
     let (share, words) = match (props.problems, props.work) {
-        (0, Work::Idle) => (None, if props.shown { text::UP_TO_DATE } else { text::NONE_YET }.to_owned()),
+        (0, Work::Idle) => (
+            None,
+            if props.shown {
+                text::UP_TO_DATE
+            } else {
+                text::NONE_YET
+            }
+            .to_owned(),
+        ),
         (0, Work::Under(share)) => (Some(share), text::working(percent(share))),
         (0, Work::Broken) => (None, text::SEARCH_BROKE.to_owned()),
         (problems, _) => (None, text::problems(problems)),
@@ -48,7 +56,11 @@ pub(crate) fn Status(props: &StatusProps) -> Html {
 /// A share in whole percent, to steps that are worth reading out.
 fn percent(share: f64) -> u32 {
     const STEPS: f64 = 10.0;
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 0 and 100")]
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "between 0 and 100"
+    )]
     let percent = ((share.clamp(0.0, 1.0) * STEPS).floor() * 100.0 / STEPS) as u32;
     percent
 }

@@ -16,11 +16,14 @@ pub(super) fn Samples() -> Html {
     let desk = use_desk();
     let onchange = desk.on_some(|event: Event| {
         let list = event.target_unchecked_into::<HtmlSelectElement>();
-        let sample = usize::try_from(list.selected_index() - 1).ok().and_then(|at| samples().get(at))?;
+        let sample = usize::try_from(list.selected_index() - 1)
+            .ok()
+            .and_then(|at| samples().get(at))?;
         list.set_selected_index(0);
         Some(Action::Load(Box::new(sample.job())))
     });
-    let name = |sample: &thinwright_jobfile::Sample| html! { <option>{ sample.job().name() }</option> };
+    let name =
+        |sample: &thinwright_jobfile::Sample| html! { <option>{ sample.job().name() }</option> };
     html! {
         <div class="title-cell">
             <label class="title-label" for="sample">{ text::SAMPLE }</label>
@@ -50,7 +53,8 @@ pub(super) fn Files(props: &FilesProps) -> Html {
             }
         })
     };
-    let picked = Callback::from(move |event: Event| open_file(&desk, &event.target_unchecked_into()));
+    let picked =
+        Callback::from(move |event: Event| open_file(&desk, &event.target_unchecked_into()));
     let save = props.file.reform(|_: MouseEvent| ());
     let save = Callback::from(move |event: MouseEvent| save_file(&save.emit(event)));
     html! {
@@ -75,15 +79,21 @@ pub(super) struct PaperProps {
 /// Printing, and light or dark.
 #[component]
 pub(super) fn Paper(props: &PaperProps) -> Html {
-    const THEMES: [(Theme, &str); 3] =
-        [(Theme::System, text::THEME_SYSTEM), (Theme::Light, text::THEME_LIGHT), (Theme::Dark, text::THEME_DARK)];
+    const THEMES: [(Theme, &str); 3] = [
+        (Theme::System, text::THEME_SYSTEM),
+        (Theme::Light, text::THEME_LIGHT),
+        (Theme::Dark, text::THEME_DARK),
+    ];
     let desk = use_desk();
     let on_choose = desk.on_some(|name: String| {
         let theme = THEMES.into_iter().find(|(_, n)| *n == name)?.0;
         Some(Action::Dress(theme))
     });
     let entries = THEMES.map(|(_, name)| (name.into(), name.into())).into();
-    let chosen = THEMES.into_iter().find(|(theme, _)| *theme == props.theme).map_or("", |(_, name)| name);
+    let chosen = THEMES
+        .into_iter()
+        .find(|(theme, _)| *theme == props.theme)
+        .map_or("", |(_, name)| name);
     html! {
         <>
             <div class="title-cell">

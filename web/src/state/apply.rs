@@ -105,7 +105,10 @@ impl State {
         machines.push(SavedMachine::of(name, &self.answers));
         machines.sort_by(|a, b| a.name.cmp(&b.name));
         self.machines = Rc::new(machines);
-        self.tell(Message { text: text::machine_saved(name), alarm: false });
+        self.tell(Message {
+            text: text::machine_saved(name),
+            alarm: false,
+        });
     }
 
     fn use_machine(&mut self, name: &str) {
@@ -120,7 +123,11 @@ impl State {
 
     /// An outcome of the answers as they stand.
     fn now(&self, outcome: Outcome) -> Option<Shown> {
-        Some(Shown { answers: self.answers.clone(), job: self.job.clone()?, outcome: Rc::new(outcome) })
+        Some(Shown {
+            answers: self.answers.clone(),
+            job: self.job.clone()?,
+            outcome: Rc::new(outcome),
+        })
     }
 
     fn working(&mut self, generation: u32, share: f64, best: Option<Box<Outcome>>) {

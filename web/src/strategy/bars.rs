@@ -30,7 +30,10 @@ pub(crate) fn Findings(props: &FindingsProps) -> Html {
         return html! {};
     };
     let speaker = Speaker::new(props.units, &desk.catalog, &props.shown.answers);
-    let rows = step.findings.iter().map(|finding| row(&speaker, step, finding));
+    let rows = step
+        .findings
+        .iter()
+        .map(|finding| row(&speaker, step, finding));
     html! {
         <>
             <h5 class="part-name">{ text::LIMITS }</h5>
@@ -49,7 +52,10 @@ fn row(speaker: &Speaker<'_>, step: &Step, finding: &Finding) -> Html {
         // A tone is listened for, whatever the figure.
         (Band::Tight, _) | (Band::Fails, Severity::Listen) => "bar-tight",
     };
-    let remedies = finding.remedies.iter().map(|r| html! { <li>{ speaker.remedy(r, step) }</li> });
+    let remedies = finding
+        .remedies
+        .iter()
+        .map(|r| html! { <li>{ speaker.remedy(r, step) }</li> });
     html! {
         <li class="finding">
             <div class="finding-head">
@@ -95,5 +101,7 @@ fn bar(class: &'static str, worst: f64, likely: f64) -> Html {
 fn source(speaker: &Speaker<'_>, finding: &Finding) -> String {
     let limit = LIMITS.iter().find(|l| l.id == finding.limit);
     let entry = limit.and_then(|l| speaker.catalog.source(l.source));
-    entry.map(|e| text::source(&e.author, &e.title, &e.year)).unwrap_or_default()
+    entry
+        .map(|e| text::source(&e.author, &e.title, &e.year))
+        .unwrap_or_default()
 }

@@ -22,7 +22,12 @@ struct Two<'a> {
 }
 
 /// What changed, the cause first; nothing where nothing did.
-pub(super) fn changed(catalog: &Catalog, before: &Shown, now: &Shown, units: UnitSystem) -> Vec<Line> {
+pub(super) fn changed(
+    catalog: &Catalog,
+    before: &Shown,
+    now: &Shown,
+    units: UnitSystem,
+) -> Vec<Line> {
     let two = Two {
         before: Speaker::new(units, catalog, &before.answers),
         now: Speaker::new(units, catalog, &now.answers),
@@ -38,8 +43,12 @@ pub(super) fn changed(catalog: &Catalog, before: &Shown, now: &Shown, units: Uni
             let time = [two.now.time(b.time), two.before.time(a.time)];
             lines.extend(differ(text::TIME, time));
         }
-        (Outcome::Feasible(_), Outcome::Refused(_)) => lines.push((text::VERDICT.into(), text::NOW_REFUSED.into())),
-        (Outcome::Refused(_), Outcome::Feasible(_)) => lines.push((text::VERDICT.into(), text::NOW_FEASIBLE.into())),
+        (Outcome::Feasible(_), Outcome::Refused(_)) => {
+            lines.push((text::VERDICT.into(), text::NOW_REFUSED.into()))
+        }
+        (Outcome::Refused(_), Outcome::Feasible(_)) => {
+            lines.push((text::VERDICT.into(), text::NOW_FEASIBLE.into()))
+        }
         (Outcome::Refused(_), Outcome::Refused(_)) => {}
     }
     lines
@@ -51,7 +60,10 @@ fn differ(what: &str, [now, before]: [String; 2]) -> Option<Line> {
 }
 
 fn steps(strategy: &Strategy) -> impl Iterator<Item = (&Setup, &Step)> {
-    strategy.setups.iter().flat_map(|setup| setup.steps.iter().map(move |step| (setup, step)))
+    strategy
+        .setups
+        .iter()
+        .flat_map(|setup| setup.steps.iter().map(move |step| (setup, step)))
 }
 
 /// The web at its softest over all cuts.
@@ -62,8 +74,12 @@ fn softest(strategy: &Strategy) -> Option<&WebReport> {
 
 /// The greatest utilisation of a limit over all steps.
 fn worst(strategy: &Strategy, limit: LimitId) -> Option<f64> {
-    let of_limit = steps(strategy).flat_map(|(_, s)| &s.findings).filter(|f| f.limit == limit);
-    of_limit.map(thinwright_core::strategy::Finding::utilisation).max_by(f64::total_cmp)
+    let of_limit = steps(strategy)
+        .flat_map(|(_, s)| &s.findings)
+        .filter(|f| f.limit == limit);
+    of_limit
+        .map(thinwright_core::strategy::Finding::utilisation)
+        .max_by(f64::total_cmp)
 }
 
 impl Two<'_> {
@@ -71,10 +87,17 @@ impl Two<'_> {
         let (a, b) = (self.before.answers, self.now.answers);
         let places: BTreeSet<FieldId> = a.iter().chain(b.iter()).map(|(id, _)| *id).collect();
         let line = |id: FieldId| {
-            differ(&self.now.place(id), [said(&self.now, id), said(&self.before, id)])
+            differ(
+                &self.now.place(id),
+                [said(&self.now, id), said(&self.before, id)],
+            )
         };
         // A whole unit system changes every text and no answer.
-        if a.units == b.units { places.into_iter().filter_map(line).collect() } else { Vec::new() }
+        if a.units == b.units {
+            places.into_iter().filter_map(line).collect()
+        } else {
+            Vec::new()
+        }
     }
 
     fn web(&self, a: &Strategy, b: &Strategy) -> Vec<Line> {
@@ -96,9 +119,12 @@ impl Two<'_> {
         let holds = self.now.catalog.numbers.utilisation_holds;
         let moved = |limit: LimitId| {
             let (ua, ub) = (worst(a, limit)?, worst(b, limit)?);
-            let other = band(ua, holds) != band(ub, holds) && limit.spec().severity != Severity::Listen;
+            let other =
+                band(ua, holds) != band(ub, holds) && limit.spec().severity != Severity::Listen;
             let said = |u: f64| format!("{} ({})", utilisation(u), band(u, holds).word());
-            other.then(|| differ(limit_name(limit), [said(ub), said(ua)])).flatten()
+            other
+                .then(|| differ(limit_name(limit), [said(ub), said(ua)]))
+                .flatten()
         };
         LimitId::all().filter_map(moved).collect()
     }
@@ -115,13 +141,20 @@ impl Two<'_> {
         }
         let pairs = a.setups.iter().zip(&b.setups).enumerate();
         let line = |(at, (a, b)): (usize, (&Setup, &Setup))| {
-            differ(&text::setup(at + 1), [self.now.setup(b), self.before.setup(a)])
+            differ(
+                &text::setup(at + 1),
+                [self.now.setup(b), self.before.setup(a)],
+            )
         };
         pairs.filter_map(line).collect()
     }
 
     fn steps(&self, a: &Strategy, b: &Strategy) -> Vec<Line> {
-        let keys = |s: &Strategy| steps(s).map(|(setup, step)| (setup.face_up, step.task)).collect::<BTreeSet<_>>();
+        let keys = |s: &Strategy| {
+            steps(s)
+                .map(|(setup, step)| (setup.face_up, step.task))
+                .collect::<BTreeSet<_>>()
+        };
         let (ka, kb) = (keys(a), keys(b));
         let find = |s: &Strategy, key: (Face, TaskKind), speaker: &Speaker<'_>| {
             let found = steps(s).find(|(setup, step)| (setup.face_up, step.task) == key);
@@ -131,9 +164,16 @@ impl Two<'_> {
             let what = format!("{}, {}", task_name(key.1), face(key.0));
             let (now, before) = (find(b, *key, &self.now), find(a, *key, &self.before));
             let only = |these: &[String], those: &[String]| {
-                let other = these.iter().enumerate().filter(|(at, text)| those.get(*at) != Some(*text));
+                let other = these
+                    .iter()
+                    .enumerate()
+                    .filter(|(at, text)| those.get(*at) != Some(*text));
                 let other: Vec<&str> = other.map(|(_, text)| text.as_str()).collect();
-                if these.is_empty() { text::NO_SUCH_STEP.to_owned() } else { other.join(", ") }
+                if these.is_empty() {
+                    text::NO_SUCH_STEP.to_owned()
+                } else {
+                    other.join(", ")
+                }
             };
             differ(&what, [only(&now, &before), only(&before, &now)])
         };
@@ -146,9 +186,8 @@ fn said(speaker: &Speaker<'_>, id: FieldId) -> String {
     let answers = speaker.answers;
     match (answers.text(id).trim(), id.field.spec().input) {
         ("", _) => text::LEFT_TO_TABLE.to_owned(),
-        (typed, Input::Quantity(kind)) => {
-            parse(kind, typed, answers.units).map_or_else(|_| typed.to_owned(), |si| speaker.value(kind, si))
-        }
+        (typed, Input::Quantity(kind)) => parse(kind, typed, answers.units)
+            .map_or_else(|_| typed.to_owned(), |si| speaker.value(kind, si)),
         (typed, _) => speaker.answer(id.field, typed).to_owned(),
     }
 }

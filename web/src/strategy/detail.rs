@@ -26,8 +26,14 @@ pub(crate) fn Detail(props: &DetailProps) -> Html {
         return html! {};
     };
     let speaker = Speaker::new(props.units, &desk.catalog, &props.shown.answers);
-    let considered = step.considered.iter().map(|c| speaker.considered(c, Some(step)));
-    let cautions = step.cautions.iter().map(|id| speaker.caution(id).to_owned());
+    let considered = step
+        .considered
+        .iter()
+        .map(|c| speaker.considered(c, Some(step)));
+    let cautions = step
+        .cautions
+        .iter()
+        .map(|id| speaker.caution(id).to_owned());
     html! {
         <div class="detail">
             { part(text::WHAT_AND_HOW, &[task_why(step.task).to_owned(), method_how(step.method).to_owned()]) }

@@ -45,9 +45,14 @@ pub(crate) fn Route(props: &RouteProps) -> Html {
     let speaker = Speaker::new(props.units, &desk.catalog, &shown.answers);
     let inner = match &*shown.outcome {
         Outcome::Feasible(strategy) => feasible(props, &speaker, strategy),
-        Outcome::Refused(_) => html! { <RefusalView shown={shown.clone()} units={props.units} stale={props.stale} /> },
+        Outcome::Refused(_) => {
+            html! { <RefusalView shown={shown.clone()} units={props.units} stale={props.stale} /> }
+        }
     };
-    let changes = props.baseline.clone().filter(|b| *b != *shown && !props.preview);
+    let changes = props
+        .baseline
+        .clone()
+        .filter(|b| *b != *shown && !props.preview);
     html! {
         <div class={classes!("route", props.stale.then_some("route-stale"))}>
             if props.preview { <p class="route-flag">{ text::PREVIEW }</p> }
@@ -80,7 +85,12 @@ fn feasible(props: &RouteProps, speaker: &Speaker<'_>, strategy: &Strategy) -> H
     }
 }
 
-fn setup_view(props: &RouteProps, speaker: &Speaker<'_>, (number, first): (usize, usize), setup: &Setup) -> Html {
+fn setup_view(
+    props: &RouteProps,
+    speaker: &Speaker<'_>,
+    (number, first): (usize, usize),
+    setup: &Setup,
+) -> Html {
     let steps = (0..setup.steps.len()).map(|at| {
         let index = first + at;
         html! {

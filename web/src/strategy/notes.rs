@@ -23,7 +23,11 @@ pub(crate) fn Notes(props: &NotesProps) -> Html {
         return html! {};
     };
     let speaker = Speaker::new(props.units, &desk.catalog, &props.shown.answers);
-    let cautions: Vec<String> = strategy.cautions.iter().map(|id| speaker.caution(id).to_owned()).collect();
+    let cautions: Vec<String> = strategy
+        .cautions
+        .iter()
+        .map(|id| speaker.caution(id).to_owned())
+        .collect();
     let defaults = speaker.defaults(strategy);
     html! {
         <section class="notes">

@@ -24,7 +24,11 @@ fn typed(change: &Change, units: UnitSystem) -> String {
         Input::Quantity(kind) => kind,
         Input::Text | Input::Choice(_) | Input::Row(_) => Kind::Ratio,
     };
-    let rounding = if change.to > change.from { Rounding::Up } else { Rounding::Down };
+    let rounding = if change.to > change.from {
+        Rounding::Up
+    } else {
+        Rounding::Down
+    };
     format_bare(kind, change.to, units, rounding)
 }
 
@@ -49,8 +53,15 @@ pub(crate) fn RefusalView(props: &RefusalProps) -> Html {
             </li>
         }
     };
-    let tried: Vec<String> = refusal.tried.iter().map(|c| speaker.considered(c, None)).collect();
-    let orders = refusal.orders.iter().map(|o| format!("{}: {}", speaker.order(o), speaker.order_figures(o)));
+    let tried: Vec<String> = refusal
+        .tried
+        .iter()
+        .map(|c| speaker.considered(c, None))
+        .collect();
+    let orders = refusal
+        .orders
+        .iter()
+        .map(|o| format!("{}: {}", speaker.order(o), speaker.order_figures(o)));
     html! {
         <div class="refusal">
             <p class="refusal-line">
@@ -74,9 +85,17 @@ mod tests {
     #[test]
     fn a_change_is_rounded_to_the_side_that_helps() {
         let field = FieldId::in_row(Field::CutterReach, 0);
-        let up = Change { field, from: 0.011, to: 0.014_000_4 };
+        let up = Change {
+            field,
+            from: 0.011,
+            to: 0.014_000_4,
+        };
         assert_eq!(typed(&up, UnitSystem::Metric), "14.001");
-        let down = Change { field, from: 0.02, to: 0.014_000_4 };
+        let down = Change {
+            field,
+            from: 0.02,
+            to: 0.014_000_4,
+        };
         assert_eq!(typed(&down, UnitSystem::Metric), "14");
     }
 }

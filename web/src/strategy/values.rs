@@ -31,11 +31,17 @@ pub(crate) fn Values(props: &ValuesProps) -> Html {
     let block = |units: UnitSystem| {
         let speaker = Speaker::new(units, &desk.catalog, &props.shown.answers);
         // A path program takes plain blanks only.
-        let block = format!("{}\n{}", speaker.step(step), speaker.block(step)).replace(['\u{A0}', '\u{202F}'], " ");
+        let block = format!("{}\n{}", speaker.step(step), speaker.block(step))
+            .replace(['\u{A0}', '\u{202F}'], " ");
         let copy = {
             let (desk, block) = (desk.clone(), block.clone());
             Callback::from(move |_: MouseEvent| {
-                let told = desk.on(|done: bool| Action::Tell(Message { text: text::copied(done), alarm: !done }));
+                let told = desk.on(|done: bool| {
+                    Action::Tell(Message {
+                        text: text::copied(done),
+                        alarm: !done,
+                    })
+                });
                 browser::copy(&block, told);
             })
         };
