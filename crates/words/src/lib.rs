@@ -9,6 +9,7 @@ mod cautions;
 mod checks;
 mod choices;
 mod considered;
+pub mod drawing;
 mod fields;
 mod knowing;
 mod limits;

@@ -1,123 +1,17 @@
-//! Words of the drawing and of the printed sheet.
+//! Words of the printed sheet.
 
 use crate::Speaker;
-use crate::setups::face;
-use crate::tasks::task_name;
-use crate::text::{plural, upper_first};
 use crate::cautions::numbers;
+use crate::drawing::unit_word;
 use crate::limits::limit_name;
+use crate::setups::face;
+use crate::text::upper_first;
 use crate::verdicts::utilisation;
 use thinwright_core::estimate::Unknown;
 use thinwright_core::job::{Cutter, Form, Job};
-use thinwright_core::strategy::{Finding, Setup, Step};
+use thinwright_core::strategy::{Finding, Setup};
 use thinwright_core::task::{Face, TaskKind};
-use thinwright_quantity::{Kind, Length, Rounding, UnitSystem, format};
-
-/// A field of the title block (ISO 7200).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum TitleField {
-    /// What the part is called.
-    Title,
-    /// What it is made of.
-    Material,
-    /// Scale of the views.
-    Scale,
-    /// Unit of the sizes.
-    Units,
-    /// Who made it.
-    Drawn,
-    /// When.
-    Date,
-    /// Which sheet of how many.
-    Sheet,
-}
-
-/// What stands small in a field of the title block.
-pub fn title_label(field: TitleField) -> &'static str {
-    match field {
-        TitleField::Title => "Title",
-        TitleField::Material => "Material",
-        TitleField::Scale => "Scale",
-        TitleField::Units => "Sizes in",
-        TitleField::Drawn => "Drawn",
-        TitleField::Date => "Date",
-        TitleField::Sheet => "Sheet",
-    }
-}
-
-/// A sheet of so many.
-pub fn sheet_of(sheet: u32, of: u32) -> String {
-    format!("{sheet} of {of}")
-}
-
-/// Name of a unit system on a drawing.
-pub fn unit_word(units: UnitSystem) -> &'static str {
-    match units {
-        UnitSystem::Metric => "mm",
-        UnitSystem::Inch => "inches",
-    }
-}
-
-/// A section's title: `A-A`, with its scale if that differs.
-pub fn section_title(letter: char, scale: Option<&str>) -> String {
-    match scale {
-        Some(scale) => format!("{letter}-{letter} ({scale})"),
-        None => format!("{letter}-{letter}"),
-    }
-}
-
-/// How many slots, on a leader.
-pub fn slots_on_leader(count: usize) -> String {
-    format!("{count}\u{D7}")
-}
-
-/// How many slots, as said.
-pub fn slots_said(count: usize) -> String {
-    plural(u32::try_from(count).unwrap_or(u32::MAX), "slot", "slots")
-}
-
-/// How the web bows under the cutter, and how much that is exaggerated.
-pub fn bow(units: UnitSystem, give: Length, factor: f64) -> String {
-    let size = format(Kind::ShortLength, give.si().abs(), units, Rounding::Nearest);
-    let factor = format(Kind::Count, factor, units, Rounding::Nearest);
-    let way = if give.si() < 0.0 { "lifts" } else { "bows" };
-    format!("web {way} by {size}, drawn \u{D7}{factor}")
-}
-
-/// The step shown in the section.
-pub fn step_shown(units: UnitSystem, step: &Step, d: Option<Length>) -> String {
-    let cutter = d.map_or_else(String::new, |d| {
-        format!(
-            ", cutter \u{D8} {}",
-            format(Kind::Length, d.si(), units, Rounding::Nearest)
-        )
-    });
-    format!("step {}: {}{cutter}", step.number, task_name(step.task))
-}
-
-/// What the lines of a step mean.
-pub const STEP_LEGEND: [&str; 2] = [
-    "rising hatch: stock after the step; falling hatch: what it takes away",
-    "solid: left on for later; dash and two dots: the finished part",
-];
-
-/// What a drawing shows, for those who cannot see it.
-pub fn drawing_title(name: &str) -> String {
-    let name = name.trim();
-    if name.is_empty() {
-        "Drawing of the part".to_owned()
-    } else {
-        format!("Drawing of the part: {name}")
-    }
-}
-
-/// The sizes of a drawing in words.
-pub fn drawing_said(sizes: &[String], scale: &str) -> String {
-    format!(
-        "Plan seen from face A, and a section through the middle, scale {scale}. {}.",
-        sizes.join("; ")
-    )
-}
+use thinwright_quantity::{Kind, UnitSystem};
 
 /// A sketch of a setup, for those who cannot see it.
 pub fn sketch_said(setup: &Setup) -> String {
@@ -126,9 +20,6 @@ pub fn sketch_said(setup: &Setup) -> String {
         face(setup.face_up)
     )
 }
-
-/// While there is no part to draw.
-pub const NO_PART: &str = "The drawing appears when the part's sizes can be read.";
 
 /// Heading of the sheet.
 pub const HEADING: &str = "Strategy sheet";
@@ -286,9 +177,16 @@ pub fn before_step(number: u32, text: &str) -> String {
 }
 
 /// Caption of the listen ladders.
-pub const EAR_CAPTION: &str = "By ear: step-down. Deeper while it stays quiet; stop at the first rising tone";
+pub const EAR_CAPTION: &str =
+    "By ear: step-down. Deeper while it stays quiet; stop at the first rising tone";
 /// Their columns.
-pub const EAR_COLUMNS: [&str; 5] = ["Step", "Start", "Deeper by", "Planned", "Quiet at any speed"];
+pub const EAR_COLUMNS: [&str; 5] = [
+    "Step",
+    "Start",
+    "Deeper by",
+    "Planned",
+    "Quiet at any speed",
+];
 
 /// Step numbers.
 pub fn step_numbers(steps: &[u32]) -> String {
@@ -376,10 +274,7 @@ pub fn measured_rows(speaker: &Speaker<'_>, job: &Job) -> Vec<(&'static str, Str
         }
     };
     let web = with(job.part.web(), job.wanted.web);
-    let mut rows = vec![
-        ("Web, middle", web.clone()),
-        ("Web, at the rim", web),
-    ];
+    let mut rows = vec![("Web, middle", web.clone()), ("Web, at the rim", web)];
     if let Some(slot) = job.part.slots.first() {
         let width = with(slot.width, job.wanted.slot);
         rows.push(("Slot, top", width.clone()));

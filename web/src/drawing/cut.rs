@@ -135,7 +135,11 @@ pub(crate) fn stock(part: &Part, state: &State, strips: &[Strip]) -> Vec<Block> 
 }
 
 /// What is in `before` and no more in `after`, of the same strips.
-pub(crate) fn removed(part: &Part, (before, after): (&State, &State), strips: &[Strip]) -> Vec<Block> {
+pub(crate) fn removed(
+    part: &Part,
+    (before, after): (&State, &State),
+    strips: &[Strip],
+) -> Vec<Block> {
     let mut out = Vec::new();
     for strip in strips {
         let one = std::slice::from_ref(strip);
@@ -281,7 +285,10 @@ mod tests {
 
     #[test]
     fn hatching_stays_inside_and_covers_by_its_pitch() {
-        let blocks = [block((0.0, 10.0), (0.0, 20.0)), block((10.0, 40.0), (5.0, 9.0))];
+        let blocks = [
+            block((0.0, 10.0), (0.0, 20.0)),
+            block((10.0, 40.0), (5.0, 9.0)),
+        ];
         for rising in [true, false] {
             let lines = hatch(&blocks, 2.0, rising);
             let mut length = 0.0;

@@ -16,7 +16,7 @@ const HALF_ARROW: f64 = 0.5;
 /// Text above its line, mm.
 const ABOVE: f64 = 1.0;
 /// Around a text, what the finger meets, mm.
-const FINGER: f64 = 3.5;
+const FINGER: f64 = 3.4;
 
 /// A side of a view.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -117,7 +117,10 @@ fn linear(size: &Size, place: Placed, level: f64) -> Mark {
     let mut lines = Path::default();
     for end in [a, b] {
         let way = (level - end.1).signum();
-        lines.segment(join(end.0, end.1 + way * GAP), join(end.0, level + way * OVER));
+        lines.segment(
+            join(end.0, end.1 + way * GAP),
+            join(end.0, level + way * OVER),
+        );
     }
     let half_text = 0.5 * text_width(&size.text, LETTER);
     let (from, to) = if place.outside {
@@ -141,7 +144,12 @@ fn linear(size: &Size, place: Placed, level: f64) -> Mark {
         ]);
     }
     let at = join(place.text_at, level - ABOVE);
-    let corner = |sign: f64| join(place.text_at + sign * (half_text + 1.0), level + sign * FINGER);
+    let corner = |sign: f64| {
+        join(
+            place.text_at + sign * (half_text + 1.0),
+            level - ABOVE - 0.5 * LETTER + sign * FINGER,
+        )
+    };
     let (p, q) = (corner(-1.0), corner(1.0));
     Mark::Dimension {
         field: size.field,

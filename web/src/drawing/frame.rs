@@ -2,7 +2,7 @@
 
 use super::mark::{Letters, Mark, Stroke};
 use super::pen::{Path, line, rectangle};
-use thinwright_words::sheet::{TitleField, title_label};
+use thinwright_words::drawing::{TitleField, title_label};
 
 /// Width of the paper, mm: A4 upright.
 pub(crate) const WIDTH: f64 = 210.0;
@@ -40,10 +40,16 @@ pub(crate) fn title_block(height: f64, entries: &Entries) -> Vec<Mark> {
         Mark::Line(Stroke::Narrow, line((left, middle), (right, middle))),
     ];
     // Above: title, material, sign. Below: the short ones.
-    let wide = [(TitleField::Title, left, 92.0), (TitleField::Material, left + 92.0, 66.0)];
+    let wide = [
+        (TitleField::Title, left, 92.0),
+        (TitleField::Material, left + 92.0, 66.0),
+    ];
     for (field, x, width) in wide {
         out.extend(cell(field, entries, (x, top), width));
-        out.push(Mark::Line(Stroke::Narrow, line((x + width, top), (x + width, middle))));
+        out.push(Mark::Line(
+            Stroke::Narrow,
+            line((x + width, top), (x + width, middle)),
+        ));
     }
     out.extend(first_angle((left + 158.0 + 15.0, 0.5 * (top + middle))));
     let below = [
@@ -80,7 +86,11 @@ fn cell(field: TitleField, entries: &Entries, at: (f64, f64), width: f64) -> Vec
             shown.pop();
             shown.push('\u{2026}');
         }
-        out.push(Mark::Text(Letters::start((at.0 + 1.6, at.1 + 10.0), shown, height)));
+        out.push(Mark::Text(Letters::start(
+            (at.0 + 1.6, at.1 + 10.0),
+            shown,
+            height,
+        )));
     }
     out
 }

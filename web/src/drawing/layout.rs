@@ -1,12 +1,13 @@
 //! The drawing as a whole: section above, plan below (first angle), a section across the slots, title block.
 
+use super::bow;
 use super::cut::{self, Plane, Strip};
 use super::cutting;
 use super::dimension::{Side, Size, dimensions, room, rows_of};
 use super::frame::{self, Entries};
-use super::mark::{Letters, Mark};
+use super::mark::{Letters, Mark, Stroke};
 use super::moment::Moment;
-use super::pen::View;
+use super::pen::{View, rectangle};
 use super::place::LETTER;
 use super::plan;
 use super::scale::Scale;
@@ -15,7 +16,7 @@ use super::sizes::{self, Writer};
 use thinwright_core::job::Job;
 use thinwright_core::plan::Point;
 use thinwright_core::task::Face;
-use thinwright_words::sheet::{self as words, TitleField};
+use thinwright_words::drawing::{self as words, TitleField};
 
 /// Room for plan and blank on paper, mm.
 const PLAN: (f64, f64) = (136.0, 124.0);
@@ -25,6 +26,8 @@ const ACROSS: (f64, f64) = (84.0, 30.0);
 const APART: f64 = 7.0;
 /// What the ends of a cutting plane take up beside a view, mm.
 const PLANE_END: f64 = 7.0;
+/// What the figures of short heights take up over a section, mm.
+const UPRIGHT: f64 = 10.0;
 /// Height of a section's title, mm.
 const TITLE: f64 = 5.0;
 
@@ -82,7 +85,8 @@ pub(crate) fn picture(job: &Job, moment: Option<&Moment>) -> Picture {
     let (high, low) = (part.blank_heights.1.mm() * k, part.blank_heights.0.mm() * k);
     let over = |face: Face, side| {
         let cutter = moment.filter(|m| m.setup.face_up == face);
-        cutter.map_or(room(rows_of(&in_front, side)), |m| cutting::room(m, k))
+        let rows = room(rows_of(&in_front, side)).max(UPRIGHT);
+        cutter.map_or(rows, |m| cutting::room(m, k).max(UPRIGHT))
     };
     let mut y = frame::MARGIN + 4.0 + TITLE;
     let mut marks = vec![title((x, y), words::section_title('A', None))];
@@ -95,13 +99,15 @@ pub(crate) fn picture(job: &Job, moment: Option<&Moment>) -> Picture {
         Some(moment) => marks.extend(cutting::marks(job, moment, &strips, &view, write)),
         None => marks.extend(section::finished(part, &strips, &view)),
     }
-    let corners = |view: &View, z: (f64, f64)| (view.at(blank.min.x, z.1), view.at(blank.max.x, z.0));
+    let corners =
+        |view: &View, z: (f64, f64)| (view.at(blank.min.x, z.1), view.at(blank.max.x, z.0));
     let front_sizes = front(&view);
     let stock = (part.blank_heights.0.mm(), part.blank_heights.1.mm());
     marks.extend(dimensions(&front_sizes, corners(&view, stock)));
     y += -low + over(Face::B, Side::Below) + APART;
     if let Some(moment) = moment {
-        marks.extend(legend(job, moment, &mut y));
+        marks.extend(legend(job, moment, k, &mut y));
+        marks.extend(detail(job, moment, (&strips, scale, &view), &mut y));
     }
     // Leaders end over the plan.
     y += 16.0 + k * blank.max.y;
@@ -109,15 +115,22 @@ pub(crate) fn picture(job: &Job, moment: Option<&Moment>) -> Picture {
         origin: (x, y),
         ..free
     };
-    marks.extend(plan::edges(part, &view, Face::A));
-    let ends = (blank.min.x - middle.through.x - 2.0 / k, blank.max.x - middle.through.x + 2.0 / k);
+    marks.extend(plan::edges(part, &view, (Face::A, true)));
+    let ends = (
+        blank.min.x - middle.through.x - 2.0 / k,
+        blank.max.x - middle.through.x + 2.0 / k,
+    );
     marks.extend(plan::cutting_plane(middle, ends, &view, "A"));
     let plan_sizes = top(&view);
     let (least, most) = corners(&view, (blank.min.y, blank.max.y));
     // Outside the ends of the cutting plane.
     let clear = ((least.0 - PLANE_END, least.1), (most.0 + PLANE_END, most.1));
     marks.extend(dimensions(&plan_sizes, clear));
-    marks.extend(sizes::leaders(part, &view, write).into_iter().map(super::dimension::Leader::mark));
+    marks.extend(
+        sizes::leaders(part, &view, write)
+            .into_iter()
+            .map(super::dimension::Leader::mark),
+    );
     y += -k * blank.min.y + room(rows_of(&plan_sizes, Side::Below)) + APART;
     let mut all: Vec<Size> = front_sizes.into_iter().chain(plan_sizes).collect();
     if let Some(across) = across {
@@ -145,7 +158,12 @@ fn title(at: (f64, f64), text: String) -> Mark {
 }
 
 /// Sizes around the first section; with a step in hand only the heights.
-fn front_sizes(job: &Job, (view, write): (&View, Writer), crossed: &[(f64, f64)], cutting: bool) -> Vec<Size> {
+fn front_sizes(
+    job: &Job,
+    (view, write): (&View, Writer),
+    crossed: &[(f64, f64)],
+    cutting: bool,
+) -> Vec<Size> {
     let part = &job.part;
     let mut out = sizes::heights(part, view, write);
     if !cutting {
@@ -172,7 +190,10 @@ fn across(job: &Job, strips: &[Strip], scale: Scale) -> Option<Across> {
         return None;
     }
     let plane = Plane {
-        through: Point::new(0.5 * (slot.ends.0.x + slot.ends.1.x), 0.5 * (slot.ends.0.y + slot.ends.1.y)),
+        through: Point::new(
+            0.5 * (slot.ends.0.x + slot.ends.1.x),
+            0.5 * (slot.ends.0.y + slot.ends.1.y),
+        ),
         direction: sizes::direction(slot) + core::f64::consts::FRAC_PI_2,
     };
     let strips = cut::strips(part, plane);
@@ -193,7 +214,11 @@ fn across(job: &Job, strips: &[Strip], scale: Scale) -> Option<Across> {
     let strips: Vec<Strip> = strips.into_iter().filter_map(|s| clip(s, window)).collect();
     let height = part.floor(Face::A).mm() - part.floor(Face::B).mm();
     let larger = Scale::fitting((window.1 - window.0, height), ACROSS);
-    let scale = if larger.factor() > scale.factor() { larger } else { scale };
+    let scale = if larger.factor() > scale.factor() {
+        larger
+    } else {
+        scale
+    };
     Some(Across {
         plane,
         strips,
@@ -215,12 +240,20 @@ fn across_width(across: &Across) -> f64 {
 }
 
 /// Draws the section across the slots: only the web, broken off on both sides.
-fn across_view(job: &Job, across: &Across, (y, all): (&mut f64, &mut Vec<Size>), write: Writer) -> Vec<Mark> {
+fn across_view(
+    job: &Job,
+    across: &Across,
+    (y, all): (&mut f64, &mut Vec<Size>),
+    write: Writer,
+) -> Vec<Mark> {
     let part = &job.part;
     let k = across.scale.factor();
     let centre = 0.5 * (frame::FILING + frame::WIDTH - frame::MARGIN);
     *y += TITLE;
-    let mut marks = vec![title((centre, *y), words::section_title('B', Some(&across.scale.name())))];
+    let mut marks = vec![title(
+        (centre, *y),
+        words::section_title('B', Some(&across.scale.name())),
+    )];
     let crossed = section::crossed(&across.strips);
     let (low, high) = (part.floor(Face::B).mm(), part.floor(Face::A).mm());
     let view_at = |y: f64| View {
@@ -232,10 +265,13 @@ fn across_view(job: &Job, across: &Across, (y, all): (&mut f64, &mut Vec<Size>),
     *y += 2.0 + room(rows_of(&sizes_at(&view_at(0.0)), Side::Above));
     let view = view_at(*y);
     let blocks = cut::finished(part, &across.strips);
-    marks.push(Mark::Line(super::mark::Stroke::Hatch, section::hatching(&blocks, &view, true)));
+    marks.push(Mark::Line(
+        Stroke::Hatch,
+        section::hatching(&blocks, &view, true),
+    ));
     let mut edges = section::broken(&blocks, &view);
     edges += &section::behind(&blocks, &view);
-    marks.push(Mark::Line(super::mark::Stroke::Wide, edges));
+    marks.push(Mark::Line(Stroke::Wide, edges));
     let half = 0.5 * across_width(across);
     let least = view.at(across.middle - half, high);
     let most = view.at(across.middle + half, low);
@@ -246,12 +282,61 @@ fn across_view(job: &Job, across: &Across, (y, all): (&mut f64, &mut Vec<Size>),
     marks
 }
 
+/// The cutter's place enlarged, and where it lies in the section.
+fn detail(
+    job: &Job,
+    moment: &Moment,
+    (strips, than, section): (&[Strip], Scale, &View),
+    y: &mut f64,
+) -> Vec<Mark> {
+    let Some(detail) = cutting::detail(job, moment, strips, than) else {
+        return Vec::new();
+    };
+    let ((x, z), (half_x, half_z)) = (detail.middle, detail.half);
+    let corners = |view: &View| {
+        (
+            view.at(x - half_x, z + half_z),
+            view.at(x + half_x, z - half_z),
+        )
+    };
+    let (a, b) = corners(section);
+    let mut out = vec![
+        Mark::Line(Stroke::Narrow, rectangle(a, b)),
+        Mark::Text(Letters::start((a.0 - 4.0, b.1 + 1.0), "C", LETTER)),
+    ];
+    let k = detail.scale.factor();
+    let centre = 0.5 * (frame::FILING + frame::WIDTH - frame::MARGIN);
+    *y += APART + 1.0;
+    out.push(title(
+        (centre, *y),
+        words::detail_title('C', &detail.scale.name()),
+    ));
+    *y += 3.0;
+    let view = View {
+        origin: (centre - k * x, *y + k * (z + half_z)),
+        scale: k,
+        mirrored: false,
+    };
+    let (a, b) = corners(&view);
+    out.push(Mark::Window {
+        corners: (a, b),
+        marks: cutting::detailed(job, moment, strips, &view),
+    });
+    out.push(Mark::Line(Stroke::Narrow, rectangle(a, b)));
+    *y = b.1 + APART;
+    out
+}
+
 /// What the step in hand is, and what its lines mean.
-fn legend(job: &Job, moment: &Moment, y: &mut f64) -> Vec<Mark> {
+fn legend(job: &Job, moment: &Moment, scale: f64, y: &mut f64) -> Vec<Mark> {
     let d = moment.cutter.map(|c| thinwright_quantity::Length::m(c.d));
     let first = words::step_shown(job.units, moment.step, d);
-    let lines = std::iter::once((first, LETTER)).chain(words::STEP_LEGEND.map(|l| (l.to_owned(), 3.0)));
+    let lines =
+        std::iter::once((first, LETTER)).chain(words::STEP_LEGEND.map(|l| (l.to_owned(), 3.0)));
+    let bowing =
+        bow::give(moment, scale).map(|(give, factor)| (words::bow(job.units, give, factor), 3.0));
     lines
+        .chain(bowing)
         .map(|(text, height)| {
             *y += 1.5 * height;
             Mark::Text(Letters::start((frame::FILING + 4.0, *y), text, height))

@@ -1,7 +1,7 @@
 //! What a drawing is made of: lines, letters and dimensions on paper; and how they become SVG.
 
-use super::place::LETTER;
 use super::pen::number;
+use super::place::LETTER;
 use thinwright_core::FieldId;
 use yew::prelude::*;
 
@@ -93,6 +93,9 @@ impl Letters {
     }
 }
 
+/// Two corners of a rectangle.
+type Corners = ((f64, f64), (f64, f64));
+
 /// One thing on paper.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Mark {
@@ -100,6 +103,13 @@ pub(crate) enum Mark {
     Line(Stroke, String),
     /// A text.
     Text(Letters),
+    /// Marks within a rectangle; what reaches over its edge is cut off.
+    Window {
+        /// Upper left and lower right corner.
+        corners: Corners,
+        /// What is seen.
+        marks: Vec<Mark>,
+    },
     /// A dimension: it belongs to an answer, and is lit with it.
     Dimension {
         /// The answer.
@@ -109,7 +119,7 @@ pub(crate) enum Mark {
         /// Its lines and text.
         marks: Vec<Mark>,
         /// Around its text: what the finger meets.
-        touch: ((f64, f64), (f64, f64)),
+        touch: Corners,
     },
 }
 
@@ -126,6 +136,7 @@ fn one(mark: &Mark, lit: Option<FieldId>, tell: Option<&Callback<Option<FieldId>
     match mark {
         Mark::Line(stroke, d) => html! { <path class={stroke.class()} d={d.clone()} /> },
         Mark::Text(letters) => text(letters),
+        Mark::Window { corners, marks } => window(*corners, draw(marks, lit, tell)),
         Mark::Dimension {
             field,
             name,
@@ -141,11 +152,15 @@ fn one(mark: &Mark, lit: Option<FieldId>, tell: Option<&Callback<Option<FieldId>
     }
 }
 
-type Touch = ((f64, f64), (f64, f64));
+fn window((a, b): Corners, inner: Html) -> Html {
+    let [x, y, width, height] = [a.0, a.1, b.0 - a.0, b.1 - a.1].map(number);
+    let view_box = format!("{x} {y} {width} {height}");
+    html! { <svg {x} {y} {width} {height} viewBox={view_box}>{ inner }</svg> }
+}
 
 fn dimension(
     field: FieldId,
-    (name, (a, b)): (&str, Touch),
+    (name, (a, b)): (&str, Corners),
     inner: Html,
     (is_lit, tell): (bool, &Callback<Option<FieldId>>),
 ) -> Html {

@@ -1,5 +1,6 @@
 //! The part as a technical drawing that is alive: made from its regions and heights, to scale, every size tied to its answer.
 
+mod bow;
 mod cut;
 mod cutting;
 mod dimension;
@@ -14,6 +15,7 @@ mod scale;
 mod section;
 mod sizes;
 mod sketch;
+mod tool;
 
 pub(crate) use sketch::Sketch;
 
@@ -21,7 +23,7 @@ use moment::moment;
 use pen::number;
 use std::rc::Rc;
 use thinwright_core::{FieldId, Job, Outcome};
-use thinwright_words::sheet as words;
+use thinwright_words::drawing as words;
 use yew::prelude::*;
 
 #[derive(Clone, Properties)]

@@ -72,7 +72,12 @@ pub(crate) fn moment<'a>(job: &'a Job, strategy: &'a Strategy, index: usize) -> 
 
 /// The stock at the beginning and at the end of a setup, counted from 0.
 pub(crate) fn around_setup(job: &Job, strategy: &Strategy, index: usize) -> Option<(State, State)> {
-    let before = strategy.setups.iter().take(index).map(|s| s.steps.len()).sum();
+    let before = strategy
+        .setups
+        .iter()
+        .take(index)
+        .map(|s| s.steps.len())
+        .sum();
     let count = strategy.setups.get(index)?.steps.len();
     let first = moment(job, strategy, before)?;
     let last = moment(job, strategy, before + count.checked_sub(1)?)?;

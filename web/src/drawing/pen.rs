@@ -72,11 +72,7 @@ impl View {
         // The paper's y points down, so counter-clockwise stays so only in a mirrored view.
         let clockwise_on_paper = ccw == self.mirrored;
         for end in [middle, to] {
-            path.arc(
-                radius * self.scale,
-                clockwise_on_paper,
-                self.point(end),
-            );
+            path.arc(radius * self.scale, clockwise_on_paper, self.point(end));
         }
     }
 }
@@ -184,7 +180,10 @@ mod tests {
         assert!(path.matches('A').count() >= 2 && path.ends_with('Z'));
         // Every end lies on the circle of 10 mm about (50, 40).
         for arc in path.trim_end_matches('Z').split('A').skip(1) {
-            let numbers: Vec<f64> = arc.split([' ', 'M', 'L']).map(|n| n.parse().unwrap()).collect();
+            let numbers: Vec<f64> = arc
+                .split([' ', 'M', 'L'])
+                .map(|n| n.parse().unwrap())
+                .collect();
             assert!((numbers[0] - 10.0).abs() < 0.01);
             let (x, y): (f64, f64) = (numbers[5] - 50.0, numbers[6] - 40.0);
             assert!(((x * x + y * y).sqrt() - 10.0).abs() < 0.02, "{arc}");

@@ -97,7 +97,8 @@ pub(crate) fn rows(spans: &[Span], beyond: f64) -> Vec<Placed> {
     for index in order {
         let span = &spans[index];
         let (least, most) = span.extent(beyond);
-        let free = |row: &Vec<(f64, f64)>| row.iter().all(|t| most + GAP < t.0 || t.1 + GAP < least);
+        let free =
+            |row: &Vec<(f64, f64)>| row.iter().all(|t| most + GAP < t.0 || t.1 + GAP < least);
         // A longer one never goes inside a shorter one that it spans: extension lines would cross it.
         let above = taken
             .iter()
@@ -164,7 +165,10 @@ mod tests {
 
     #[test]
     fn a_short_span_keeps_its_text_outside() {
-        let placed = rows(&[Span::new(10.0, 12.5, "5"), Span::new(0.0, 50.0, "100")], 1.0);
+        let placed = rows(
+            &[Span::new(10.0, 12.5, "5"), Span::new(0.0, 50.0, "100")],
+            1.0,
+        );
         assert!(placed[0].outside && placed[0].text_at > 12.5 + ARROW);
         assert!(!placed[1].outside && (placed[1].text_at - 25.0).abs() < 1e-12);
         assert_eq!((placed[0].row, placed[1].row), (0, 1));
@@ -173,7 +177,10 @@ mod tests {
 
     #[test]
     fn spans_side_by_side_share_a_row() {
-        let placed = rows(&[Span::new(0.0, 20.0, "5"), Span::new(30.0, 60.0, "8")], 1.0);
+        let placed = rows(
+            &[Span::new(0.0, 20.0, "5"), Span::new(30.0, 60.0, "8")],
+            1.0,
+        );
         assert_eq!(row_count(&placed), 1);
     }
 }

@@ -11,8 +11,8 @@ use thinwright_core::task::Face;
 /// How far a centre line stands out, mm on paper.
 const STAND_OUT: f64 = 3.0;
 
-/// Edges and centre lines.
-pub(crate) fn edges(part: &Part, view: &View, seen: Face) -> Vec<Mark> {
+/// Edges and centre lines, seen from a face, with the slots or before they are cut.
+pub(crate) fn edges(part: &Part, view: &View, (seen, slots): (Face, bool)) -> Vec<Mark> {
     let mut out = vec![
         Mark::Line(Stroke::Blank, view.region(&part.blank)),
         Mark::Line(Stroke::Wide, view.region(&part.outline)),
@@ -24,7 +24,7 @@ pub(crate) fn edges(part: &Part, view: &View, seen: Face) -> Vec<Mark> {
     if let Some(recess) = part.recess(seen) {
         out.push(Mark::Line(Stroke::Wide, view.region(&recess.region)));
     }
-    for slot in &part.slots {
+    for slot in part.slots.iter().filter(|_| slots) {
         out.push(Mark::Line(Stroke::Wide, view.region(&slot.region)));
     }
     if let Some((bore, _)) = &part.bore {
@@ -44,7 +44,12 @@ fn centre_lines(b: &Bounds, view: &View) -> Mark {
 }
 
 /// A cutting plane between two places along it: narrow between, wide at its ends, arrows the way it is looked.
-pub(crate) fn cutting_plane(plane: Plane, ends: (f64, f64), view: &View, letter: &str) -> Vec<Mark> {
+pub(crate) fn cutting_plane(
+    plane: Plane,
+    ends: (f64, f64),
+    view: &View,
+    letter: &str,
+) -> Vec<Mark> {
     let (sin, cos) = (libm::sin(plane.direction), libm::cos(plane.direction));
     let at = |x: f64| {
         let p = Point::new(plane.through.x + x * cos, plane.through.y + x * sin);
@@ -55,7 +60,10 @@ pub(crate) fn cutting_plane(plane: Plane, ends: (f64, f64), view: &View, letter:
     let mut out = vec![Mark::Line(Stroke::Centre, line(at(ends.0), at(ends.1)))];
     for (end, way) in [(at(ends.0), -1.0), (at(ends.1), 1.0)] {
         let step = |p: (f64, f64), by: (f64, f64), k: f64| (p.0 + k * by.0, p.1 + k * by.1);
-        out.push(Mark::Line(Stroke::Plane, line(end, step(end, along, way * 5.0))));
+        out.push(Mark::Line(
+            Stroke::Plane,
+            line(end, step(end, along, way * 5.0)),
+        ));
         let foot = step(end, along, way * 3.5);
         let tip = step(foot, look, 8.0);
         let back = step(tip, look, -ARROW);

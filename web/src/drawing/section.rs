@@ -46,7 +46,11 @@ pub(crate) fn material(blocks: &[Block], view: &View) -> Vec<Mark> {
 /// Hatching of blocks.
 pub(crate) fn hatching(blocks: &[Block], view: &View, rising: bool) -> String {
     let mut path = Path::default();
-    for (a, b) in cut::hatch(blocks, HATCH * core::f64::consts::SQRT_2 / view.scale, rising) {
+    for (a, b) in cut::hatch(
+        blocks,
+        HATCH * core::f64::consts::SQRT_2 / view.scale,
+        rising,
+    ) {
         path.segment(view.at(a.0, a.1), view.at(b.0, b.1));
     }
     path.0
@@ -78,7 +82,10 @@ pub(crate) fn behind(blocks: &[Block], view: &View) -> String {
         return path.0;
     };
     let low = blocks.iter().map(|b| b.z.0).fold(f64::INFINITY, f64::min);
-    let high = blocks.iter().map(|b| b.z.1).fold(f64::NEG_INFINITY, f64::max);
+    let high = blocks
+        .iter()
+        .map(|b| b.z.1)
+        .fold(f64::NEG_INFINITY, f64::max);
     for z in [low, high] {
         path.segment(view.at(first.x.0, z), view.at(last.x.1, z));
     }

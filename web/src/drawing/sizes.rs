@@ -53,7 +53,11 @@ impl Writer {
 const ROUND: &str = "\u{D8}";
 
 /// Diameter sign and fields of an outline: round, or along x and along y.
-fn fields(contour: &Contour, round: Field, straight: (Field, Field)) -> (&'static str, Field, Field) {
+fn fields(
+    contour: &Contour,
+    round: Field,
+    straight: (Field, Field),
+) -> (&'static str, Field, Field) {
     if circle(contour).is_some() {
         (ROUND, round, round)
     } else {
@@ -64,8 +68,16 @@ fn fields(contour: &Contour, round: Field, straight: (Field, Field)) -> (&'stati
 fn recess_fields(recess: &Recess) -> (&'static str, Field, Field) {
     let outer = &recess.region.outer;
     match recess.face {
-        Face::A => fields(outer, Field::RecessDiameterA, (Field::RecessLengthA, Field::RecessWidthA)),
-        Face::B => fields(outer, Field::RecessDiameterB, (Field::RecessLengthB, Field::RecessWidthB)),
+        Face::A => fields(
+            outer,
+            Field::RecessDiameterA,
+            (Field::RecessLengthA, Field::RecessWidthA),
+        ),
+        Face::B => fields(
+            outer,
+            Field::RecessDiameterB,
+            (Field::RecessLengthB, Field::RecessWidthB),
+        ),
     }
 }
 
@@ -101,7 +113,9 @@ pub(crate) fn heights(part: &Part, view: &View, write: Writer) -> Vec<Size> {
         Field::Thickness,
     )];
     for face in [Face::A, Face::B] {
-        let Some(recess) = part.recess(face) else { continue };
+        let Some(recess) = part.recess(face) else {
+            continue;
+        };
         let (floor, surface) = (recess.floor.mm(), part.face_height(face).mm());
         let (side, field) = match face {
             Face::A => (Side::Right, Field::DepthA),
@@ -207,13 +221,27 @@ fn slot_lengths(part: &Part, view: &View, write: Writer) -> Vec<Size> {
     let bounds = |s: &&Slot| s.region.outer.bounds();
     let lowest = |a: &&Slot, b: &&Slot| a.ends.0.y.total_cmp(&b.ends.0.y);
     let right = |s: &&Slot| lies(s).0 && s.ends.0.x > 0.0;
-    if let Some(b) = part.slots.iter().filter(right).min_by(lowest).as_ref().and_then(bounds) {
+    if let Some(b) = part
+        .slots
+        .iter()
+        .filter(right)
+        .min_by(lowest)
+        .as_ref()
+        .and_then(bounds)
+    {
         let y = 0.5 * (b.min.y + b.max.y);
         let ends = (view.at(b.min.x, y), view.at(b.max.x, y));
         out.push(write.size(Side::Below, ends, ("", b.width()), Field::SlotLength));
         let ends = (view.at(0.0, 0.0), view.at(b.min.x, y));
         out.push(write.size(Side::Below, ends, ("", b.min.x), Field::SlotInner));
-    } else if let Some(b) = part.slots.iter().filter(|s| lies(s).1).max_by(|a, b| a.ends.0.x.total_cmp(&b.ends.0.x)).as_ref().and_then(bounds) {
+    } else if let Some(b) = part
+        .slots
+        .iter()
+        .filter(|s| lies(s).1)
+        .max_by(|a, b| a.ends.0.x.total_cmp(&b.ends.0.x))
+        .as_ref()
+        .and_then(bounds)
+    {
         let x = 0.5 * (b.min.x + b.max.x);
         let ends = (view.at(x, b.min.y), view.at(x, b.max.y));
         out.push(write.size(Side::Right, ends, ("", b.height()), Field::SlotLength));
@@ -235,7 +263,12 @@ pub(crate) fn slot_widths(
     let last = crossed.len().saturating_sub(1);
     if let Some(&(a, b)) = crossed.get(last) {
         let ends = (view.at(a, z), view.at(b, z));
-        out.push(write.size(Side::Above, ends, ("", slot.width * 1.0e3), Field::SlotWidth));
+        out.push(write.size(
+            Side::Above,
+            ends,
+            ("", slot.width * 1.0e3),
+            Field::SlotWidth,
+        ));
     }
     if let [first, second, ..] = crossed {
         let middle = |s: &(f64, f64)| 0.5 * (s.0 + s.1);
@@ -289,15 +322,18 @@ fn slot_count(part: &Part, view: &View, blank: &Bounds) -> Option<Leader> {
     };
     // On the round end, not on its middle.
     let out = 0.5e3 * slot.width / low.distance(high).max(SAME);
-    let tip = view.at(high.x + out * (high.x - low.x), high.y + out * (high.y - low.y));
+    let tip = view.at(
+        high.x + out * (high.x - low.x),
+        high.y + out * (high.y - low.y),
+    );
     let above = view.y(blank.max.y) - 11.0;
     let count = part.slots.len();
     Some(Leader {
         tip,
         elbow: (tip.0 - 0.35 * (tip.1 - above), above),
-        text: thinwright_words::sheet::slots_on_leader(count),
+        text: thinwright_words::drawing::slots_on_leader(count),
         field: Field::SlotsPerGroup.into(),
-        name: thinwright_words::sheet::slots_said(count),
+        name: thinwright_words::drawing::slots_said(count),
     })
 }
 

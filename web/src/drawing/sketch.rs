@@ -80,7 +80,8 @@ fn marks(job: &Job, strategy: &Strategy, index: usize) -> Option<(Vec<Mark>, f64
         flip(cut::stock(part, &after, &strips)),
     );
     let view = View {
-        origin: (x, 1.0 + k * high),
+        // The sign of zero height stands higher than a thin section.
+        origin: (x, (6.0 - k * (high - low)).max(1.0) + k * high),
         scale: k,
         mirrored: false,
     };
@@ -97,7 +98,11 @@ fn marks(job: &Job, strategy: &Strategy, index: usize) -> Option<(Vec<Mark>, f64
         scale: k,
         mirrored: up == Face::B,
     };
-    out.extend(plan::edges(part, &plan_view, up));
+    out.extend(plan::edges(
+        part,
+        &plan_view,
+        (up, part.slots_begun(&after)),
+    ));
     out.extend(datum(&plan_view));
     out.extend(axes(&plan_view, (blank.max.x, blank.max.y)));
     let height = plan_view.y(blank.min.y) + EDGE;
@@ -115,7 +120,10 @@ fn zero_height(view: &View, (x, z): (f64, f64)) -> Vec<Mark> {
     let mut head = Path::default();
     head.polygon(&[at, (at.0 - 1.2, at.1 - 2.2), (at.0 + 1.2, at.1 - 2.2)]);
     vec![
-        Mark::Line(Stroke::Narrow, line((view.x(-x) - 3.0, at.1), (at.0 + 3.0, at.1))),
+        Mark::Line(
+            Stroke::Narrow,
+            line((view.x(-x) - 3.0, at.1), (at.0 + 3.0, at.1)),
+        ),
         Mark::Line(Stroke::Ink, head.0),
         Mark::Text(Letters::start((at.0 - 1.6, at.1 - 3.0), "z0", 2.8)),
     ]

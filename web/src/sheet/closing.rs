@@ -11,7 +11,10 @@ const RUN_ROWS: usize = 5;
 pub(super) fn closing(topic: &Topic) -> Html {
     let (speaker, strategy) = (&topic.speaker, topic.strategy);
     let turned = strategy.setups.len() > 1;
-    let budget = strategy.turn_over.iter().map(|b| words::sentence(&speaker.turn_over(b)));
+    let budget = strategy
+        .turn_over
+        .iter()
+        .map(|b| words::sentence(&speaker.turn_over(b)));
     let defaults = speaker.defaults(strategy);
     html! {
         <>

@@ -2,13 +2,13 @@
 
 use super::Topic;
 use thinwright_jobfile::digest;
-use thinwright_words::sheet as words;
+use thinwright_words::{drawing, sheet as words};
 use yew::prelude::*;
 
 pub(super) fn head(topic: &Topic) -> Html {
     let job = topic.job;
     let material = format!("{}, {}", job.material.name, words::form(job.form));
-    let units = words::unit_word(job.units).to_owned();
+    let units = drawing::unit_word(job.units).to_owned();
     let pairs = [
         (words::MATERIAL, material),
         (words::BLANK, words::blank_size(&topic.speaker, job)),
@@ -18,7 +18,11 @@ pub(super) fn head(topic: &Topic) -> Html {
         (words::REVISION, digest(topic.answers)),
         (words::PRINTED, String::new()),
     ];
-    let name = if job.name.trim().is_empty() { words::NO_NAME } else { job.name.trim() };
+    let name = if job.name.trim().is_empty() {
+        words::NO_NAME
+    } else {
+        job.name.trim()
+    };
     html! {
         <header class="sheet-head">
             <h1 class="sheet-name">{ name.to_owned() }<span class="sheet-kind">{ words::HEADING }</span></h1>

@@ -53,7 +53,11 @@ fn stops(setup: &Setup) -> Vec<String> {
 /// The ladder of every step that may sing; what is quiet anyhow needs none.
 fn by_ear(topic: &Topic, setup: &Setup) -> Html {
     let steps = setup.steps.iter();
-    let loud = steps.filter_map(|s| s.listen.filter(|l| l.planned > l.quiet).map(|l| (s.number, l)));
+    let loud = steps.filter_map(|s| {
+        s.listen
+            .filter(|l| l.planned > l.quiet)
+            .map(|l| (s.number, l))
+    });
     let rows: Vec<Html> = loud
         .map(|(number, l)| {
             let depths = [l.start, l.increment, l.planned];
@@ -96,14 +100,22 @@ fn table(topic: &Topic, number: usize, setup: &Setup) -> Html {
 fn row(topic: &Topic, step: &Step) -> Html {
     let speaker = &topic.speaker;
     let leave = |value: Length| {
-        if value.si() > 0.0 { topic.length(value) } else { "0".to_owned() }
+        if value.si() > 0.0 {
+            topic.length(value)
+        } else {
+            "0".to_owned()
+        }
     };
     let cells = [
         topic.bare(Kind::SpindleSpeed, step.n.si()),
         topic.bare(Kind::FeedSpeed, step.vf.si()),
         topic.length(step.ae),
         format!("{} \u{D7} {}", topic.length(step.ap), step.levels),
-        format!("{} \u{2192} {}", topic.length(step.z.0), topic.length(step.z.1)),
+        format!(
+            "{} \u{2192} {}",
+            topic.length(step.z.0),
+            topic.length(step.z.1)
+        ),
         match step.leave {
             (wall, floor) if wall.si() <= 0.0 && floor.si() <= 0.0 => words::NOTHING.to_owned(),
             (wall, floor) => format!("{}, {}", leave(wall), leave(floor)),

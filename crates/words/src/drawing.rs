@@ -1,0 +1,120 @@
+//! Words of the drawing.
+
+use crate::tasks::task_name;
+use crate::text::plural;
+use thinwright_core::strategy::Step;
+use thinwright_quantity::{Kind, Length, Rounding, UnitSystem, format};
+
+/// A field of the title block (ISO 7200).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TitleField {
+    /// What the part is called.
+    Title,
+    /// What it is made of.
+    Material,
+    /// Scale of the views.
+    Scale,
+    /// Unit of the sizes.
+    Units,
+    /// Who made it.
+    Drawn,
+    /// When.
+    Date,
+    /// Which sheet of how many.
+    Sheet,
+}
+
+/// What stands small in a field of the title block.
+pub fn title_label(field: TitleField) -> &'static str {
+    match field {
+        TitleField::Title => "Title",
+        TitleField::Material => "Material",
+        TitleField::Scale => "Scale",
+        TitleField::Units => "Sizes in",
+        TitleField::Drawn => "Drawn",
+        TitleField::Date => "Date",
+        TitleField::Sheet => "Sheet",
+    }
+}
+
+/// A sheet of so many.
+pub fn sheet_of(sheet: u32, of: u32) -> String {
+    format!("{sheet} of {of}")
+}
+
+/// Name of a unit system on a drawing.
+pub fn unit_word(units: UnitSystem) -> &'static str {
+    match units {
+        UnitSystem::Metric => "mm",
+        UnitSystem::Inch => "inches",
+    }
+}
+
+/// A section's title: `A-A`, with its scale if that differs.
+pub fn section_title(letter: char, scale: Option<&str>) -> String {
+    match scale {
+        Some(scale) => format!("{letter}-{letter} ({scale})"),
+        None => format!("{letter}-{letter}"),
+    }
+}
+
+/// Title of an enlarged place.
+pub fn detail_title(letter: char, scale: &str) -> String {
+    format!("{letter} ({scale})")
+}
+
+/// How many slots, on a leader.
+pub fn slots_on_leader(count: usize) -> String {
+    format!("{count}\u{D7}")
+}
+
+/// How many slots, as said.
+pub fn slots_said(count: usize) -> String {
+    plural(u32::try_from(count).unwrap_or(u32::MAX), "slot", "slots")
+}
+
+/// How the web bows under the cutter, and how much that is exaggerated.
+pub fn bow(units: UnitSystem, give: Length, factor: f64) -> String {
+    let size = format(Kind::ShortLength, give.si().abs(), units, Rounding::Nearest);
+    let factor = format(Kind::Count, factor, units, Rounding::Nearest);
+    let way = if give.si() < 0.0 { "lifts" } else { "bows" };
+    format!("web {way} by {size}, drawn \u{D7}{factor}")
+}
+
+/// The step shown in the section.
+pub fn step_shown(units: UnitSystem, step: &Step, d: Option<Length>) -> String {
+    let cutter = d.map_or_else(String::new, |d| {
+        format!(
+            ", cutter \u{D8} {}",
+            format(Kind::Length, d.si(), units, Rounding::Nearest)
+        )
+    });
+    format!("step {}: {}{cutter}", step.number, task_name(step.task))
+}
+
+/// What the lines of a step mean.
+pub const STEP_LEGEND: [&str; 2] = [
+    "rising hatch: stock after the step; falling hatch: what it takes away",
+    "solid: left on for later; dash and two dots: the finished part",
+];
+
+/// What a drawing shows, for those who cannot see it.
+pub fn drawing_title(name: &str) -> String {
+    let name = name.trim();
+    if name.is_empty() {
+        "Drawing of the part".to_owned()
+    } else {
+        format!("Drawing of the part: {name}")
+    }
+}
+
+/// The sizes of a drawing in words.
+pub fn drawing_said(sizes: &[String], scale: &str) -> String {
+    format!(
+        "Plan seen from face A, and a section through the middle, scale {scale}. {}.",
+        sizes.join("; ")
+    )
+}
+
+/// While there is no part to draw.
+pub const NO_PART: &str = "The drawing appears when the part's sizes can be read.";
