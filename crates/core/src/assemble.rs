@@ -10,7 +10,8 @@ use crate::listen;
 use crate::methods::{METHODS, Method};
 use crate::part::State;
 use crate::pass::{Detail, Pass};
-use crate::search::{Solved, WorkedPlan, estimates, held};
+use crate::search::{Solved, WorkedPlan};
+use crate::setting::{estimates, held};
 use crate::shape::Target;
 use crate::strategy::{
     Finding, Loads, OrderReport, OrderVerdict, Setup, Step, Strategy, TurnOver, WebReport,

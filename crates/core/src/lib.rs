@@ -26,6 +26,7 @@ pub mod problem;
 mod read;
 mod refuse;
 pub mod search;
+mod setting;
 pub mod shape;
 pub mod strategy;
 pub mod task;
