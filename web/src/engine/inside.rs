@@ -75,7 +75,9 @@ fn turn_soon(bench: &Rc<Bench>) {
     let bench = bench.clone();
     Timeout::new(0, move || {
         bench.turning.set(false);
+        let from = js_sys::Date::now();
         let said = bench.runner.borrow_mut().turn();
+        bench.runner.borrow_mut().took(js_sys::Date::now() - from);
         said.iter().for_each(|said| bench.post(said));
         if bench.runner.borrow().busy() {
             turn_soon(&bench);

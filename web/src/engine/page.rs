@@ -101,7 +101,12 @@ fn turn_soon(inner: &Rc<Inner>) {
     let inner = inner.clone();
     Timeout::new(0, move || {
         let (said, busy) = match &mut *inner.hand.borrow_mut() {
-            Hand::Page(runner) => (runner.turn(), runner.busy()),
+            Hand::Page(runner) => {
+                let from = js_sys::Date::now();
+                let said = runner.turn();
+                runner.took(js_sys::Date::now() - from);
+                (said, runner.busy())
+            }
             Hand::None | Hand::Worker { .. } => (None, false),
         };
         said.into_iter().for_each(|said| hear(&inner, said));

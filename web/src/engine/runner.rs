@@ -4,8 +4,12 @@ use thinwright_catalog::Catalog;
 use thinwright_core::{Cache, Progress, Search, read};
 use thinwright_jobfile::{FromWorker, Report, ToWorker};
 
-/// Work of one slice: small, so that newer answers need not wait.
-const SLICE: u64 = 1;
+/// A slice shorter than this is worth making larger, ms.
+const SHORT: f64 = 15.0;
+/// A slice longer than this lets newer answers wait, ms.
+const LONG: f64 = 50.0;
+/// Most work of one slice.
+const MOST_WORK: u64 = 64;
 
 /// A search that newer answers replace.
 pub(crate) struct Runner {
@@ -14,6 +18,8 @@ pub(crate) struct Runner {
     search: Option<(u32, Search)>,
     /// A first look was reported for the answers in hand.
     looked: bool,
+    /// Work of one slice.
+    slice: u64,
 }
 
 impl Runner {
@@ -23,6 +29,7 @@ impl Runner {
             cache: Cache::default(),
             search: None,
             looked: false,
+            slice: 1,
         }
     }
 
@@ -55,7 +62,7 @@ impl Runner {
     pub(crate) fn turn(&mut self) -> Option<FromWorker> {
         let (generation, search) = self.search.as_mut()?;
         let generation = *generation;
-        let report = match search.advance(SLICE) {
+        let report = match search.advance(self.slice) {
             Progress::Working { done, of, best } => {
                 // One first look is enough; each costs as much as it is long.
                 let best = best.filter(|_| !self.looked);
@@ -70,6 +77,15 @@ impl Runner {
             }
         };
         Some(FromWorker { generation, report })
+    }
+
+    /// Fits the slices to how long the last one took.
+    pub(crate) fn took(&mut self, ms: f64) {
+        if ms < SHORT {
+            self.slice = (self.slice * 2).min(MOST_WORK);
+        } else if ms > LONG {
+            self.slice = (self.slice / 2).max(1);
+        }
     }
 
     /// Whether there is work left.
@@ -94,6 +110,7 @@ mod tests {
     fn finish(runner: &mut Runner) -> FromWorker {
         loop {
             let said = runner.turn().unwrap();
+            runner.took(0.0);
             // Every report survives its way between the threads.
             assert_eq!(FromWorker::decode(&said.encode()).as_ref(), Ok(&said));
             if let Report::Done(_) = said.report {

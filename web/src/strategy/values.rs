@@ -30,9 +30,10 @@ pub(crate) fn Values(props: &ValuesProps) -> Html {
     };
     let block = |units: UnitSystem| {
         let speaker = Speaker::new(units, &desk.catalog, &props.shown.answers);
-        // A path program takes plain blanks only.
+        // A path program takes plain blanks only, and none inside a number.
         let block = format!("{}\n{}", speaker.step(step), speaker.block(step))
-            .replace(['\u{A0}', '\u{202F}'], " ");
+            .replace('\u{202F}', "")
+            .replace('\u{A0}', " ");
         let copy = {
             let (desk, block) = (desk.clone(), block.clone());
             Callback::from(move |_: MouseEvent| {
