@@ -1,9 +1,10 @@
 //! The whole page: title block, answers, drawing, strategy, and the sheet that only paper shows.
 
+use crate::browser;
 use crate::desk::Desk;
 use crate::drawing::Drawing;
 use crate::engine::use_engine;
-use crate::form::{Form, Questions};
+use crate::form::{Form, Questions, element_id};
 use crate::frame::{Messages, Status, Title};
 use crate::keeping::{first, use_keeping};
 use crate::sheet::Sheet;
@@ -65,7 +66,12 @@ pub(crate) fn App() -> Html {
 }
 
 fn drawing(desk: &Desk, state: &State) -> Html {
-    let on_light = desk.on(|lit: Option<FieldId>| Action::Light(lit));
+    let on_light = desk.on(|lit: Option<FieldId>| {
+        if let Some(id) = lit {
+            browser::bring_into_view("answers", &element_id(id));
+        }
+        Action::Light(lit)
+    });
     html! {
         <section class="drawing-frame" id="drawing" aria-label={text::DRAWING}>
             <Drawing

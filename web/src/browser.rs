@@ -94,6 +94,22 @@ pub(crate) fn reveal(id: &str) -> Option<()> {
     element.dyn_ref::<HtmlElement>()?.focus().ok()
 }
 
+/// Scrolls a box that scrolls by itself, and nothing around it, until an element in it can be seen.
+pub(crate) fn bring_into_view(outer: &str, inner: &str) -> Option<()> {
+    let document = web_sys::window()?.document()?;
+    let outer = document.get_element_by_id(outer)?;
+    let room = outer.get_bounding_client_rect();
+    let place = document
+        .get_element_by_id(inner)?
+        .get_bounding_client_rect();
+    let scrolls = outer.scroll_height() > outer.client_height() && place.height() > 0.0;
+    if scrolls && (place.top() < room.top() || place.bottom() > room.bottom()) {
+        let by = place.top() - room.top() - room.height() / 2.0;
+        outer.scroll_by_with_x_and_y(0.0, by);
+    }
+    Some(())
+}
+
 /// Light, dark, or as the system has it.
 pub(crate) fn dress(theme: Option<&str>) -> Option<()> {
     let root = web_sys::window()?.document()?.document_element()?;

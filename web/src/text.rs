@@ -18,7 +18,7 @@ texts! {
     DRAWING: "Drawing";
     STRATEGY: "Strategy";
     PARTS: "Parts of the page";
-    PART: "Part";
+    JOB: "Job";
     NO_NAME: "without a name";
     UNITS: "Units";
     MILLIMETRES: "mm";
@@ -89,4 +89,6 @@ texts! {
     WEB_STIFFNESS_ALONE: "the same without backing or bolt";
     ORDER: "order and holding";
     NO_SUCH_STEP: "no such step";
+    WHOLE: "Whole strategy as text";
+    COPY_WHOLE: "Copy the whole strategy";
 }

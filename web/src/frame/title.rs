@@ -28,7 +28,7 @@ pub(crate) fn Title(props: &TitleProps) -> Html {
                 <h1 class="title-product">{ text::PRODUCT }</h1>
             </div>
             <div class="title-cell title-job">
-                <span class="title-label">{ text::PART }</span>
+                <span class="title-label">{ text::JOB }</span>
                 <span class="title-value">{ props.name.clone() }</span>
             </div>
             <UnitsChoice units={props.units} />

@@ -203,3 +203,6 @@ fn choices(speaker: &Speaker<'_>, step: &Step) -> Vec<String> {
         text::step_down(&speaker.length(step.ap)),
     ]
 }
+
+#[cfg(test)]
+mod tests;

@@ -9,6 +9,7 @@ mod orders;
 mod refusal;
 mod step;
 mod values;
+mod whole;
 
 use crate::desk::use_desk;
 use crate::state::Shown;
@@ -22,6 +23,7 @@ use thinwright_core::Outcome;
 use thinwright_core::strategy::{Setup, Strategy};
 use thinwright_quantity::UnitSystem;
 use thinwright_words::Speaker;
+use whole::Whole;
 use yew::prelude::*;
 
 #[derive(Clone, PartialEq, Properties)]
@@ -60,6 +62,7 @@ pub(crate) fn Route(props: &RouteProps) -> Html {
                 <Changes {before} now={shown.clone()} units={props.units} />
             }
             { inner }
+            if !props.preview { <Whole shown={shown.clone()} units={props.units} /> }
         </div>
     }
 }
