@@ -15,6 +15,8 @@ mod scale;
 mod section;
 mod sizes;
 mod sketch;
+#[cfg(test)]
+mod tests;
 mod tool;
 
 pub(crate) use sketch::Sketch;
