@@ -12,7 +12,7 @@ use thinwright_core::strategy::{
     Defaulted, Finding, OrderReport, Outcome, Refusal, Setup, Step, Strategy,
 };
 
-use thinwright_quantity::parse;
+use thinwright_quantity::{Kind, Stress, parse};
 
 /// Lines of a text, with indents.
 struct Lines(String);
@@ -134,8 +134,24 @@ impl Speaker<'_> {
             }
         };
         let each = strategy.defaults.iter();
-        each.map(|d| format!("{}: {}", self.place(d.field), value(d)))
-            .collect()
+        let each = each.map(|d| format!("{}: {}", self.place(d.field), value(d)));
+        self.assumed_force().into_iter().chain(each).collect()
+    }
+
+    /// For a material without published cutting force: what was assumed.
+    fn assumed_force(&self) -> Option<String> {
+        let id = self.answers.text(Field::Material.into()).trim();
+        let material = self.catalog.material(id).filter(|m| !m.kc_published)?;
+        if !self.answers.text(Field::Kc.into()).trim().is_empty() {
+            return None;
+        }
+        let stress = |s: Stress| self.value(Kind::Stress, s.si());
+        Some(format!(
+            "No cutting force is published for {}: {} to {} was assumed, from the energy that such cuts take",
+            material.name,
+            stress(material.kc1_1.low),
+            stress(material.kc1_1.high),
+        ))
     }
 }
 
