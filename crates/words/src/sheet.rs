@@ -120,8 +120,7 @@ pub fn step_caption(number: usize, units: UnitSystem) -> String {
         UnitSystem::Inch => ("rpm", "in/min"),
     };
     format!(
-        "Steps of setup {number}: n in {n}, vf in {vf}, lengths in {}; cutter by its row, z flutes, standing out; z heights \
-         above the face that the part lies on",
+        "Steps of setup {number}: n in {n}, vf in {vf}, lengths in {}; cutter: row, size, flutes z, stick-out; z above the bed",
         unit_word(units)
     )
 }
