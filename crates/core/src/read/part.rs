@@ -15,6 +15,8 @@ pub(super) const LENGTH: (f64, f64) = (1.0e-5, 5.0);
 pub(super) const FROM_ZERO: (f64, f64) = (0.0, 5.0);
 /// Most slots of a group, and groups.
 const MOST_SLOTS: u32 = 200;
+/// Most slots in all: the planar work grows with the square of their number.
+const MOST_IN_ALL: u32 = 400;
 
 /// Reads the part; `None` after a problem.
 pub(super) fn read(reader: &mut Reader) -> Option<Part> {
@@ -162,6 +164,18 @@ fn slots(reader: &mut Reader) -> Option<Option<SlotPlan>> {
     } else {
         Some(0.0)
     };
+    let groups = match pattern {
+        Pattern::Parallel => 1,
+        Pattern::Polar { groups, .. } => groups,
+    };
+    if groups * count > MOST_IN_ALL {
+        let kind = ProblemKind::TooLarge {
+            value: f64::from(count),
+            greatest: f64::from(MOST_IN_ALL / groups),
+        };
+        reader.problem(Field::SlotsPerGroup, kind);
+        return None;
+    }
     Some(Some(SlotPlan {
         pattern,
         count,
