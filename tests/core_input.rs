@@ -114,6 +114,20 @@ fn slots_stay_on_the_floor_off_the_boss_and_apart() {
 }
 
 #[test]
+fn more_slots_than_can_be_worked_out_are_told_before_they_are_drawn() {
+    // 200 groups of 200 are 40 000 slots; 400 in all are drawn.
+    let (key, kind) = one(&[("slots.groups", "200"), ("slots.per-group", "200")]);
+    assert_eq!(key, "slots.per-group");
+    assert_eq!(
+        kind,
+        ProblemKind::TooLarge {
+            value: 200.0,
+            greatest: 2.0
+        }
+    );
+}
+
+#[test]
 fn what_does_not_fit_is_told_with_size_and_room() {
     let fits = |changes: &[(&str, &str)], at: &str, numbers: (f64, f64), into: Into| {
         let (key, kind) = one(changes);

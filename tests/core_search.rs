@@ -202,6 +202,27 @@ fn sixty_slots_come_to_an_end() {
 }
 
 #[test]
+#[allow(clippy::print_stdout, reason = "the time is for people")]
+fn as_many_slots_as_may_be_are_read() {
+    let grille = answers(
+        "mirror-back-plate",
+        &[
+            ("part.diameter", "1000"),
+            ("recess-a.diameter", "900"),
+            ("recess-b.diameter", "900"),
+            ("slots.groups", "40"),
+            ("slots.per-group", "10"),
+            ("slots.width", "2"),
+            ("slots.pitch", "4"),
+            ("slots.inner-radius", "300"),
+        ],
+    );
+    let start = Instant::now();
+    assert_eq!(job(&grille).part.slots.len(), 400);
+    println!("400 slots: read in {:.2?}", start.elapsed());
+}
+
+#[test]
 fn a_rack_of_twenty_comes_to_an_end() {
     let mut answers = answers("mirror-back-plate", &[]);
     for row in 2..20_u8 {
