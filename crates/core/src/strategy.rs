@@ -174,7 +174,7 @@ pub struct WebReport {
     pub thickness: Length,
     /// Stiffness under the cutter at the softest place.
     pub stiffness: Stiffness,
-    /// The same without backing or bolted boss.
+    /// The same without backing.
     pub unbacked: Stiffness,
     /// Stiffness of cutter and machine together, sideways, at the likely value.
     pub chain: Stiffness,
