@@ -1,7 +1,6 @@
 //! Words of the drawing.
 
 use crate::tasks::task_name;
-use crate::text::plural;
 use thinwright_core::strategy::Step;
 use thinwright_quantity::{Kind, Length, Rounding, UnitSystem, format};
 
@@ -70,7 +69,7 @@ pub fn slots_on_leader(count: usize) -> String {
 
 /// How many slots, as said.
 pub fn slots_said(count: usize) -> String {
-    plural(u32::try_from(count).unwrap_or(u32::MAX), "slot", "slots")
+    format!("{} slots", slots_on_leader(count))
 }
 
 /// How the web bows under the cutter, and how much that is exaggerated.

@@ -6,7 +6,7 @@ use thinwright_core::part::{Part, Recess, Slot};
 use thinwright_core::plan::{Bounds, Contour, Edge, Point};
 use thinwright_core::task::Face;
 use thinwright_core::{Field, FieldId};
-use thinwright_quantity::{Kind, Rounding, UnitSystem, format, format_bare};
+use thinwright_quantity::{Kind, Rounding, UnitSystem, format_bare, unit_name};
 
 /// Sizes closer than this are one, mm.
 const SAME: f64 = 1.0e-6;
@@ -23,10 +23,11 @@ impl Writer {
         format_bare(Kind::Length, mm * 1.0e-3, self.units, Rounding::Nearest)
     }
 
-    /// A size with what answers it, as said.
-    pub(crate) fn name(self, field: FieldId, mm: f64) -> String {
-        let value = format(Kind::Length, mm * 1.0e-3, self.units, Rounding::Nearest);
-        format!("{}: {value}", thinwright_words::field(field.field).label)
+    /// A size as written with what answers it and its unit, as said.
+    pub(crate) fn name(self, field: FieldId, written: &str) -> String {
+        let label = thinwright_words::field(field.field).label;
+        let unit = unit_name(Kind::Length, self.units);
+        format!("{label}: {written}\u{A0}{unit}")
     }
 
     /// A size between two places on paper.
@@ -38,13 +39,14 @@ impl Writer {
         field: impl Into<FieldId>,
     ) -> Size {
         let field = field.into();
+        let text = format!("{sign}{}", self.bare(mm));
         Size {
             side,
             from: ends.0,
             to: ends.1,
-            text: format!("{sign}{}", self.bare(mm)),
+            name: self.name(field, &text),
+            text,
             field,
-            name: self.name(field, mm),
         }
     }
 }
@@ -297,12 +299,13 @@ pub(crate) fn leaders(part: &Part, view: &View, write: Writer) -> Vec<Leader> {
         };
         let tip = view.at(tip.x, tip.y);
         let elbow = (tip.0 + side * (tip.1 - above), above);
+        let text = format!("R{}", write.bare(radius));
         out.push(Leader {
             tip,
             elbow,
-            text: format!("R{}", write.bare(radius)),
             field: field.into(),
-            name: write.name(field.into(), radius),
+            name: write.name(field.into(), &text),
+            text,
         });
     }
     out.extend(slot_count(part, view, &blank));

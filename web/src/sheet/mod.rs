@@ -73,12 +73,13 @@ pub(crate) fn Sheet(props: &SheetProps) -> Html {
         answers: &props.answers,
     };
     let setups = (0..strategy.setups.len()).map(|index| setup::block(&topic, index));
+    // The page's own main part is not on paper, this one not on the screen.
     html! {
-        <article class="sheet">
+        <main class="sheet">
             { head::head(&topic) }
             { setups.collect::<Html>() }
             { cutters::table(&topic) }
             { closing::closing(&topic) }
-        </article>
+        </main>
     }
 }
