@@ -133,16 +133,7 @@ fn linear(size: &Size, place: Placed, level: f64) -> Mark {
         (a.0, b.0)
     };
     lines.segment(join(from, level), join(to, level));
-    let mut heads = Path::default();
-    let inward = if place.outside { -1.0 } else { 1.0 };
-    for (end, way) in [(a.0, inward), (b.0, -inward)] {
-        let back = end + way * ARROW;
-        heads.polygon(&[
-            join(end, level),
-            join(back, level - HALF_ARROW),
-            join(back, level + HALF_ARROW),
-        ]);
-    }
+    let heads = heads((a.0, b.0), level, place.outside, &join);
     let at = join(place.text_at, level - ABOVE);
     let corner = |sign: f64| {
         join(
@@ -164,6 +155,26 @@ fn linear(size: &Size, place: Placed, level: f64) -> Mark {
         ],
         touch: ((p.0.min(q.0), p.1.min(q.1)), (p.0.max(q.0), p.1.max(q.1))),
     }
+}
+
+/// Arrowheads at both ends, pointing outwards or, where there is no room, inwards.
+fn heads(
+    ends: (f64, f64),
+    level: f64,
+    outside: bool,
+    join: &impl Fn(f64, f64) -> (f64, f64),
+) -> Path {
+    let mut heads = Path::default();
+    let inward = if outside { -1.0 } else { 1.0 };
+    for (end, way) in [(ends.0, inward), (ends.1, -inward)] {
+        let back = end + way * ARROW;
+        heads.polygon(&[
+            join(end, level),
+            join(back, level - HALF_ARROW),
+            join(back, level + HALF_ARROW),
+        ]);
+    }
+    heads
 }
 
 /// A leader: an arrow on a place, a bent line, a text on its shelf.

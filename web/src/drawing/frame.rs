@@ -9,6 +9,8 @@ pub(crate) const WIDTH: f64 = 210.0;
 /// Margins: the wider one for filing (ISO 5457).
 pub(crate) const FILING: f64 = 14.0;
 pub(crate) const MARGIN: f64 = 8.0;
+/// Middle of the frame.
+pub(crate) const CENTRE: f64 = 0.5 * (FILING + WIDTH - MARGIN);
 /// Height of the title block.
 pub(crate) const TITLE: f64 = 26.0;
 

@@ -1,9 +1,10 @@
 //! The drawing as a whole: section above, plan below (first angle), a section across the slots, title block.
 
+use super::across::Across;
 use super::bow;
 use super::cut::{self, Plane, Strip};
 use super::cutting;
-use super::dimension::{Side, Size, dimensions, room, rows_of};
+use super::dimension::{Leader, Side, Size, dimensions, room, rows_of};
 use super::frame::{self, Entries};
 use super::mark::{Letters, Mark, Stroke};
 use super::moment::Moment;
@@ -14,20 +15,21 @@ use super::scale::Scale;
 use super::section;
 use super::sizes::{self, Writer};
 use thinwright_core::job::Job;
-use thinwright_core::plan::Point;
+use thinwright_core::part::Part;
+use thinwright_core::plan::Bounds;
 use thinwright_core::task::Face;
 use thinwright_words::drawing::{self as words, TitleField};
 
 /// Room for plan and blank on paper, mm.
 const PLAN: (f64, f64) = (136.0, 124.0);
-/// Room for the section across the slots.
-const ACROSS: (f64, f64) = (84.0, 30.0);
 /// Between views, mm.
 const APART: f64 = 7.0;
 /// What the ends of a cutting plane take up beside a view, mm.
 const PLANE_END: f64 = 7.0;
 /// What the figures of short heights take up over a section, mm.
 const UPRIGHT: f64 = 10.0;
+/// What leaders take up over the plan, mm.
+const LEADERS: f64 = 16.0;
 /// Height of a section's title, mm.
 const TITLE: f64 = 5.0;
 
@@ -40,113 +42,204 @@ pub(crate) struct Picture {
     pub(crate) said: String,
 }
 
-/// The section across the slots, where the first one does not cross them.
-struct Across {
-    plane: Plane,
-    strips: Vec<Strip>,
-    scale: Scale,
-    middle: f64,
-}
-
 /// Draws a job, with the step in hand if there is one.
 pub(crate) fn picture(job: &Job, moment: Option<&Moment>) -> Picture {
-    let part = &job.part;
-    let write = Writer { units: job.units };
-    let Some(blank) = part.blank.outer.bounds() else {
+    let Some(blank) = job.part.blank.outer.bounds() else {
         return Picture {
             height: 2.0 * frame::MARGIN + frame::TITLE,
             marks: Vec::new(),
             said: String::new(),
         };
     };
-    let scale = Scale::fitting((blank.width(), blank.height()), PLAN);
-    let k = scale.factor();
-    let middle = section::middle(part);
-    let strips = cut::strips(part, middle);
-    let crossed = section::crossed(&strips);
-    let across = across(job, &strips, scale);
-    // Sizes are set out twice: about nothing, to learn how much room they take, and in place.
-    let free = View {
-        origin: (0.0, 0.0),
-        scale: k,
-        mirrored: false,
-    };
-    let front = |view: &View| front_sizes(job, (view, write), &crossed, moment.is_some());
-    let top = |view: &View| sizes::around(part, view, write);
-    let (in_front, on_top) = (front(&free), top(&free));
-    let beside = |side| {
-        let front = room(rows_of(&in_front, side));
-        front.max(PLANE_END + room(rows_of(&on_top, side)))
-    };
-    let width = blank.width() * k;
-    let inside = frame::WIDTH - frame::MARGIN - frame::FILING;
-    let spare = (inside - width - beside(Side::Left) - beside(Side::Right)).max(0.0);
-    let x = frame::FILING + beside(Side::Left) + 0.5 * spare - k * blank.min.x;
-    let (high, low) = (part.blank_heights.1.mm() * k, part.blank_heights.0.mm() * k);
-    let over = |face: Face, side| {
-        let cutter = moment.filter(|m| m.setup.face_up == face);
-        let rows = room(rows_of(&in_front, side)).max(UPRIGHT);
-        cutter.map_or(rows, |m| cutting::room(m, k).max(UPRIGHT))
-    };
-    let mut y = frame::MARGIN + 4.0 + TITLE;
-    let mut marks = vec![title((x, y), words::section_title('A', None))];
-    y += 3.5 + over(Face::A, Side::Above) + high;
-    let view = View {
-        origin: (x, y),
-        ..free
-    };
-    match moment {
-        Some(moment) => marks.extend(cutting::marks(job, moment, &strips, &view, write)),
-        None => marks.extend(section::finished(part, &strips, &view)),
+    let mut layout = Layout::new(job, moment, blank);
+    layout.front();
+    let view = layout.top();
+    layout.across(&view);
+    layout.finish()
+}
+
+/// A drawing in the making, from the top of the paper downwards.
+struct Layout<'a> {
+    job: &'a Job,
+    moment: Option<&'a Moment<'a>>,
+    write: Writer,
+    blank: Bounds,
+    scale: Scale,
+    plane: Plane,
+    strips: Vec<Strip>,
+    /// The part's origin about nothing, to learn how much room sizes take.
+    free: View,
+    /// Where the part's origin lies, and how far down the paper is used.
+    x: f64,
+    y: f64,
+    marks: Vec<Mark>,
+    sizes: Vec<Size>,
+}
+
+impl<'a> Layout<'a> {
+    fn new(job: &'a Job, moment: Option<&'a Moment<'a>>, blank: Bounds) -> Layout<'a> {
+        let scale = Scale::fitting((blank.width(), blank.height()), PLAN);
+        let plane = section::middle(&job.part);
+        let mut layout = Layout {
+            job,
+            moment,
+            write: Writer { units: job.units },
+            scale,
+            strips: cut::strips(&job.part, plane),
+            plane,
+            free: View {
+                origin: (0.0, 0.0),
+                scale: scale.factor(),
+                mirrored: false,
+            },
+            x: 0.0,
+            y: frame::MARGIN + 4.0 + TITLE,
+            marks: Vec::new(),
+            sizes: Vec::new(),
+            blank,
+        };
+        layout.x = layout.middle();
+        layout
     }
-    let corners =
-        |view: &View, z: (f64, f64)| (view.at(blank.min.x, z.1), view.at(blank.max.x, z.0));
-    let front_sizes = front(&view);
-    let stock = (part.blank_heights.0.mm(), part.blank_heights.1.mm());
-    marks.extend(dimensions(&front_sizes, corners(&view, stock)));
-    y += -low + over(Face::B, Side::Below) + APART;
-    if let Some(moment) = moment {
-        marks.extend(legend(job, moment, k, &mut y));
-        marks.extend(detail(job, moment, (&strips, scale, &view), &mut y));
+
+    /// Where the origin lies across the paper, so that what stands on both sides has room.
+    fn middle(&self) -> f64 {
+        let (front, top) = (self.front_sizes(&self.free), self.top_sizes(&self.free));
+        let beside = |side| room(rows_of(&front, side)).max(PLANE_END + room(rows_of(&top, side)));
+        let (left, right) = (beside(Side::Left), beside(Side::Right));
+        let k = self.scale.factor();
+        let inside = frame::WIDTH - frame::MARGIN - frame::FILING;
+        let spare = (inside - self.blank.width() * k - left - right).max(0.0);
+        frame::FILING + left + 0.5 * spare - k * self.blank.min.x
     }
-    // Leaders end over the plan.
-    y += 16.0 + k * blank.max.y;
-    let view = View {
-        origin: (x, y),
-        ..free
-    };
-    marks.extend(plan::edges(part, &view, (Face::A, true)));
-    let ends = (
-        blank.min.x - middle.through.x - 2.0 / k,
-        blank.max.x - middle.through.x + 2.0 / k,
-    );
-    marks.extend(plan::cutting_plane(middle, ends, &view, "A"));
-    let plan_sizes = top(&view);
-    let (least, most) = corners(&view, (blank.min.y, blank.max.y));
-    // Outside the ends of the cutting plane.
-    let clear = ((least.0 - PLANE_END, least.1), (most.0 + PLANE_END, most.1));
-    marks.extend(dimensions(&plan_sizes, clear));
-    marks.extend(
-        sizes::leaders(part, &view, write)
-            .into_iter()
-            .map(super::dimension::Leader::mark),
-    );
-    y += -k * blank.min.y + room(rows_of(&plan_sizes, Side::Below)) + APART;
-    let mut all: Vec<Size> = front_sizes.into_iter().chain(plan_sizes).collect();
-    if let Some(across) = across {
-        let half = 0.5 * across_width(&across);
-        let ends = (across.middle - half, across.middle + half);
-        marks.extend(plan::cutting_plane(across.plane, ends, &view, "B"));
-        marks.extend(across_view(job, &across, (&mut y, &mut all), write));
+
+    fn view(&self) -> View {
+        View {
+            origin: (self.x, self.y),
+            ..self.free
+        }
     }
-    let height = y + frame::TITLE + frame::MARGIN;
-    marks.extend(frame::frame(height));
-    marks.extend(frame::title_block(height, &entries(job, scale)));
-    let said: Vec<String> = all.into_iter().map(|s| s.name).collect();
-    Picture {
-        height,
-        marks,
-        said: words::drawing_said(&said, &scale.name()),
+
+    fn top_sizes(&self, view: &View) -> Vec<Size> {
+        sizes::around(&self.job.part, view, self.write)
+    }
+
+    /// Sizes around the first section; with a step in hand only the heights.
+    fn front_sizes(&self, view: &View) -> Vec<Size> {
+        let part = &self.job.part;
+        let mut out = sizes::heights(part, view, self.write);
+        if self.moment.is_none() {
+            out.extend(sizes::widths(part, view, self.write));
+            let crossed = section::crossed(&self.strips);
+            if crossed.len() > 1 && crosswise(part) {
+                let z = part.floor(Face::A).mm();
+                out.extend(sizes::slot_widths(part, view, self.write, (&crossed, z)));
+            }
+        }
+        out
+    }
+
+    /// Room over or under the section, for sizes or for the cutter that comes from there.
+    fn room_on(&self, face: Face, side: Side) -> f64 {
+        let cutter = self.moment.filter(|m| m.setup.face_up == face);
+        let room = match cutter {
+            Some(moment) => cutting::room(moment, self.scale.factor()),
+            None => room(rows_of(&self.front_sizes(&self.free), side)),
+        };
+        room.max(UPRIGHT)
+    }
+
+    fn corners(&self, view: &View, y: (f64, f64)) -> ((f64, f64), (f64, f64)) {
+        (
+            view.at(self.blank.min.x, y.1),
+            view.at(self.blank.max.x, y.0),
+        )
+    }
+
+    /// The section through the middle, or the step in hand there.
+    fn front(&mut self) {
+        let part = &self.job.part;
+        let k = self.scale.factor();
+        let stock = (part.blank_heights.0.mm(), part.blank_heights.1.mm());
+        let name = words::section_title('A', None);
+        self.marks.push(title((self.x, self.y), name));
+        self.y += 3.5 + self.room_on(Face::A, Side::Above) + k * stock.1;
+        let view = self.view();
+        self.marks.extend(match self.moment {
+            Some(moment) => cutting::marks(self.job, moment, &self.strips, &view, self.write),
+            None => section::finished(part, &self.strips, &view),
+        });
+        let sizes = self.front_sizes(&view);
+        let corners = self.corners(&view, stock);
+        self.marks.extend(dimensions(&sizes, corners));
+        self.sizes.extend(sizes);
+        self.y += self.room_on(Face::B, Side::Below) + APART - k * stock.0;
+        if let Some(moment) = self.moment {
+            self.marks.extend(legend(self.job, moment, k, &mut self.y));
+            let place = (&self.strips[..], self.scale, &view);
+            self.marks
+                .extend(detail(self.job, moment, place, &mut self.y));
+        }
+    }
+
+    /// The plan; gives its view.
+    fn top(&mut self) -> View {
+        let part = &self.job.part;
+        let (k, blank) = (self.scale.factor(), self.blank);
+        self.y += LEADERS + k * blank.max.y;
+        let view = self.view();
+        self.marks.extend(plan::edges(part, &view, (Face::A, true)));
+        let middle = self.plane.through.x;
+        let ends = (
+            blank.min.x - middle - 2.0 / k,
+            blank.max.x - middle + 2.0 / k,
+        );
+        self.marks
+            .extend(plan::cutting_plane(self.plane, ends, &view, "A"));
+        let sizes = self.top_sizes(&view);
+        let (least, most) = self.corners(&view, (blank.min.y, blank.max.y));
+        // Outside the ends of the cutting plane.
+        let clear = ((least.0 - PLANE_END, least.1), (most.0 + PLANE_END, most.1));
+        self.marks.extend(dimensions(&sizes, clear));
+        let leaders = sizes::leaders(part, &view, self.write);
+        self.marks.extend(leaders.into_iter().map(Leader::mark));
+        self.y += room(rows_of(&sizes, Side::Below)) + APART - k * blank.min.y;
+        self.sizes.extend(sizes);
+        view
+    }
+
+    /// The section across the slots, where the first one does not cross them.
+    fn across(&mut self, plan: &View) {
+        let crossed = section::crossed(&self.strips).len() > 1 && crosswise(&self.job.part);
+        if crossed {
+            return;
+        }
+        let Some(across) = Across::of(&self.job.part, self.scale) else {
+            return;
+        };
+        let ends = across.ends();
+        self.marks
+            .extend(plan::cutting_plane(across.plane, ends, plan, "B"));
+        self.y += TITLE;
+        let name = words::section_title('B', Some(&across.scale.name()));
+        self.marks.push(title((frame::CENTRE, self.y), name));
+        let (marks, sizes, bottom) = across.draw(&self.job.part, self.y + 2.0, self.write);
+        self.marks.extend(marks);
+        self.sizes.extend(sizes);
+        self.y = bottom + APART;
+    }
+
+    fn finish(mut self) -> Picture {
+        let height = self.y + frame::TITLE + frame::MARGIN;
+        self.marks.extend(frame::frame(height));
+        let entries = entries(self.job, self.scale);
+        self.marks.extend(frame::title_block(height, &entries));
+        let said: Vec<String> = self.sizes.into_iter().map(|s| s.name).collect();
+        Picture {
+            height,
+            marks: self.marks,
+            said: words::drawing_said(&said, &self.scale.name()),
+        }
     }
 }
 
@@ -157,129 +250,10 @@ fn title(at: (f64, f64), text: String) -> Mark {
     })
 }
 
-/// Sizes around the first section; with a step in hand only the heights.
-fn front_sizes(
-    job: &Job,
-    (view, write): (&View, Writer),
-    crossed: &[(f64, f64)],
-    cutting: bool,
-) -> Vec<Size> {
-    let part = &job.part;
-    let mut out = sizes::heights(part, view, write);
-    if !cutting {
-        out.extend(sizes::widths(part, view, write));
-        if crossed.len() > 1 && crosswise(job) {
-            let z = part.floor(Face::A).mm();
-            out.extend(sizes::slot_widths(part, view, write, (crossed, z)));
-        }
-    }
-    out
-}
-
 /// Whether the slots run across the first section.
-fn crosswise(job: &Job) -> bool {
-    let slot = job.part.slots.first();
+fn crosswise(part: &Part) -> bool {
+    let slot = part.slots.first();
     slot.is_some_and(|s| libm::cos(sizes::direction(s)).abs() < 0.5)
-}
-
-/// The section across the slots: through the middle of the first one, over its neighbours.
-fn across(job: &Job, strips: &[Strip], scale: Scale) -> Option<Across> {
-    let part = &job.part;
-    let slot = part.slots.first()?;
-    if section::crossed(strips).len() > 1 && crosswise(job) {
-        return None;
-    }
-    let plane = Plane {
-        through: Point::new(
-            0.5 * (slot.ends.0.x + slot.ends.1.x),
-            0.5 * (slot.ends.0.y + slot.ends.1.y),
-        ),
-        direction: sizes::direction(slot) + core::f64::consts::FRAC_PI_2,
-    };
-    let strips = cut::strips(part, plane);
-    let crossed = section::crossed(&strips);
-    // The first slot's neighbours: as long as the ribs between are not much wider than the narrowest.
-    let wide = slot.width * 1.0e3;
-    let near = part.rib.map_or(wide, |r| 1.6e3 * r);
-    let first = crossed.iter().position(|c| c.0 <= 0.0 && 0.0 <= c.1)?;
-    let (mut low, mut high) = (first, first);
-    while low > 0 && crossed[low].0 - crossed[low - 1].1 < near {
-        low -= 1;
-    }
-    while high + 1 < crossed.len() && crossed[high + 1].0 - crossed[high].1 < near {
-        high += 1;
-    }
-    let side = 2.0 * wide;
-    let window = (crossed[low].0 - side, crossed[high].1 + side);
-    let strips: Vec<Strip> = strips.into_iter().filter_map(|s| clip(s, window)).collect();
-    let height = part.floor(Face::A).mm() - part.floor(Face::B).mm();
-    let larger = Scale::fitting((window.1 - window.0, height), ACROSS);
-    let scale = if larger.factor() > scale.factor() {
-        larger
-    } else {
-        scale
-    };
-    Some(Across {
-        plane,
-        strips,
-        scale,
-        middle: 0.5 * (window.0 + window.1),
-    })
-}
-
-fn clip(strip: Strip, window: (f64, f64)) -> Option<Strip> {
-    let x = (strip.x.0.max(window.0), strip.x.1.min(window.1));
-    (x.0 < x.1).then_some(Strip { x, ..strip })
-}
-
-fn across_width(across: &Across) -> f64 {
-    match (across.strips.first(), across.strips.last()) {
-        (Some(a), Some(b)) => b.x.1 - a.x.0,
-        _ => 0.0,
-    }
-}
-
-/// Draws the section across the slots: only the web, broken off on both sides.
-fn across_view(
-    job: &Job,
-    across: &Across,
-    (y, all): (&mut f64, &mut Vec<Size>),
-    write: Writer,
-) -> Vec<Mark> {
-    let part = &job.part;
-    let k = across.scale.factor();
-    let centre = 0.5 * (frame::FILING + frame::WIDTH - frame::MARGIN);
-    *y += TITLE;
-    let mut marks = vec![title(
-        (centre, *y),
-        words::section_title('B', Some(&across.scale.name())),
-    )];
-    let crossed = section::crossed(&across.strips);
-    let (low, high) = (part.floor(Face::B).mm(), part.floor(Face::A).mm());
-    let view_at = |y: f64| View {
-        origin: (centre - k * across.middle, y + k * high),
-        scale: k,
-        mirrored: false,
-    };
-    let sizes_at = |view: &View| sizes::slot_widths(part, view, write, (&crossed, high));
-    *y += 2.0 + room(rows_of(&sizes_at(&view_at(0.0)), Side::Above));
-    let view = view_at(*y);
-    let blocks = cut::finished(part, &across.strips);
-    marks.push(Mark::Line(
-        Stroke::Hatch,
-        section::hatching(&blocks, &view, true),
-    ));
-    let mut edges = section::broken(&blocks, &view);
-    edges += &section::behind(&blocks, &view);
-    marks.push(Mark::Line(Stroke::Wide, edges));
-    let half = 0.5 * across_width(across);
-    let least = view.at(across.middle - half, high);
-    let most = view.at(across.middle + half, low);
-    let sizes = sizes_at(&view);
-    marks.extend(dimensions(&sizes, (least, most)));
-    all.extend(sizes);
-    *y += k * (high - low) + APART;
-    marks
 }
 
 /// The cutter's place enlarged, and where it lies in the section.
@@ -305,7 +279,7 @@ fn detail(
         Mark::Text(Letters::start((a.0 - 4.0, b.1 + 1.0), "C", LETTER)),
     ];
     let k = detail.scale.factor();
-    let centre = 0.5 * (frame::FILING + frame::WIDTH - frame::MARGIN);
+    let centre = frame::CENTRE;
     *y += APART + 1.0;
     out.push(title(
         (centre, *y),

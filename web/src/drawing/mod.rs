@@ -1,5 +1,6 @@
 //! The part as a technical drawing that is alive: made from its regions and heights, to scale, every size tied to its answer.
 
+mod across;
 mod bow;
 mod cut;
 mod cutting;
