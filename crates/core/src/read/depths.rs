@@ -11,8 +11,8 @@ const HAIR: f64 = 1.0e-9;
 /// Depths and webs nearer than this agree: rounding of inches is no contradiction, m.
 const AGREE: f64 = 1.0e-6;
 
-/// The depths of face A and face B, m; `None` after a problem.
-pub(super) fn read(reader: &mut Reader, thickness: f64) -> Option<(f64, f64)> {
+/// The depths of face A and face B, m; `None` after a problem, be it of the thickness.
+pub(super) fn read(reader: &mut Reader, thickness: Option<f64>) -> Option<(f64, f64)> {
     let fields = [Field::DepthA, Field::DepthB, Field::Web];
     let empty = fields.map(|f| reader.empty(f));
     let a = reader.typed(Field::DepthA, FROM_ZERO);
@@ -26,6 +26,7 @@ pub(super) fn read(reader: &mut Reader, thickness: f64) -> Option<(f64, f64)> {
     {
         return None;
     }
+    let thickness = thickness?;
     let (a, b) = match worked_out(thickness, typed) {
         Ok(depths) => depths,
         Err((field, kind)) => {

@@ -23,7 +23,7 @@ pub(super) fn read(reader: &mut Reader) -> Option<Part> {
     let round = reader.choice(Field::Shape, 0) == 0;
     let outline = outline(reader, round);
     let thickness = reader.needed(Field::Thickness, LENGTH);
-    let depths = thickness.and_then(|t| depths::read(reader, t));
+    let depths = depths::read(reader, thickness);
     let a = recess(reader, Face::A, round, None);
     let b = recess(reader, Face::B, round, a);
     let boss = reader.or_silent(Field::Boss, FROM_ZERO, 0.0);
