@@ -146,9 +146,10 @@ impl State {
         self.work != Work::Idle || !self.problems.is_empty()
     }
 
-    /// What may be printed: a checked answer to the answers that stand there.
+    /// What may be printed: a checked strategy for the answers that stand there.
     pub(crate) fn printable(&self) -> Option<&Shown> {
-        self.shown.as_ref().filter(|_| !self.stale())
+        let shown = self.shown.as_ref().filter(|_| !self.stale());
+        shown.filter(|s| matches!(*s.outcome, Outcome::Feasible(_)))
     }
 
     /// The file that saves what was typed.

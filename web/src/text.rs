@@ -86,7 +86,7 @@ texts! {
     NOW_FEASIBLE: "there is a way now";
     LEFT_TO_TABLE: "left to the table";
     WEB_STIFFNESS: "softest web under a cut";
-    WEB_STIFFNESS_ALONE: "the same without backing or bolt";
+    WEB_STIFFNESS_ALONE: "softest web without backing or bolt";
     ORDER: "order and holding";
     NO_SUCH_STEP: "no such step";
     WHOLE: "Whole strategy as text";

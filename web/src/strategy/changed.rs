@@ -6,10 +6,10 @@ use std::collections::BTreeSet;
 use thinwright_catalog::Catalog;
 use thinwright_core::field::Input;
 use thinwright_core::limits::{LimitId, Severity};
-use thinwright_core::strategy::{Setup, Step, Strategy, WebReport};
+use thinwright_core::strategy::{OrderVerdict, Setup, Step, Strategy, WebReport};
 use thinwright_core::task::{Face, TaskKind};
 use thinwright_core::{FieldId, Outcome};
-use thinwright_quantity::{UnitSystem, parse};
+use thinwright_quantity::{Stiffness, UnitSystem, parse};
 use thinwright_words::{Speaker, band, face, limit_name, task_name, utilisation};
 
 /// A line: what, and how it is now and was before.
@@ -72,6 +72,20 @@ fn softest(strategy: &Strategy) -> Option<&WebReport> {
     webs.min_by(|a, b| a.stiffness.si().total_cmp(&b.stiffness.si()))
 }
 
+/// The same in the best order that neither backs the web nor bolts the boss, if one was worked out to its end.
+fn softest_alone(strategy: &Strategy) -> Option<Stiffness> {
+    let alone = strategy
+        .orders
+        .iter()
+        .filter(|o| o.backing == 0 && !o.boss_bolted);
+    alone
+        .filter_map(|o| match o.verdict {
+            OrderVerdict::Works { softest_web, .. } => softest_web,
+            OrderVerdict::Fails { .. } => None,
+        })
+        .next()
+}
+
 /// The greatest utilisation of a limit over all steps.
 fn worst(strategy: &Strategy, limit: LimitId) -> Option<f64> {
     let of_limit = steps(strategy)
@@ -101,14 +115,15 @@ impl Two<'_> {
     }
 
     fn web(&self, a: &Strategy, b: &Strategy) -> Vec<Line> {
+        let alone = softest_alone(a).zip(softest_alone(b));
         let (Some(a), Some(b)) = (softest(a), softest(b)) else {
             return Vec::new();
         };
         let value = |w: &WebReport| self.now.stiffness(w.stiffness);
-        let alone = |w: &WebReport| self.now.stiffness(w.unbacked);
+        let alone = alone.map(|(a, b)| [b, a].map(|k| self.now.stiffness(k)));
         [
             differ(text::WEB_STIFFNESS, [value(b), value(a)]),
-            differ(text::WEB_STIFFNESS_ALONE, [alone(b), alone(a)]),
+            alone.and_then(|both| differ(text::WEB_STIFFNESS_ALONE, both)),
         ]
         .into_iter()
         .flatten()
