@@ -18,6 +18,8 @@ const FLAGS: &[&str] = &[
     "--disable-component-update",
     "--disable-sync",
     "--disable-dev-shm-usage",
+    // A page that still glides to its place cannot be clicked at.
+    "--force-prefers-reduced-motion",
     "--window-size=1280,900",
 ];
 

@@ -17,6 +17,16 @@ mod driver;
 mod faults;
 mod find;
 mod paper;
+mod person;
 mod visit;
 
+mod files;
+mod keeping;
+mod keyboard;
+mod mending;
 mod opening;
+mod pace;
+mod parity;
+mod printing;
+mod thinner;
+mod widths;

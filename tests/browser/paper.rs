@@ -2,6 +2,7 @@
 
 use crate::visit::{Visit, pictures};
 use fantoccini::wd::{PrintConfigurationBuilder, PrintSize};
+use std::path::PathBuf;
 use std::process::Command;
 
 /// The two sheet sizes that a shop's printer holds.
@@ -37,24 +38,36 @@ impl Visit {
             .print(configuration)
             .await
             .expect("the page prints");
-        let file = pictures().join(format!("{name}-{}.pdf", paper.name()));
-        std::fs::write(&file, pdf).unwrap();
-        let text = Command::new("pdftotext")
-            .arg("-layout")
-            .arg(&file)
-            .arg("-")
-            .output()
-            .expect("pdftotext is on the PATH");
-        assert!(
-            text.status.success(),
-            "{}",
-            String::from_utf8_lossy(&text.stderr)
-        );
-        let text = String::from_utf8(text.stdout).unwrap();
+        std::fs::write(file(name, paper), pdf).unwrap();
+        let text = read(name, paper, &["-layout"]);
         // A form feed ends each page.
         text.trim_end_matches('\u{c}')
             .split('\u{c}')
             .map(str::to_owned)
             .collect()
     }
+}
+
+/// The text of what was printed, sentence after sentence, in place of line beside line.
+pub(crate) fn sentences(name: &str, paper: Paper) -> String {
+    read(name, paper, &[]).replace('\u{c}', "\n")
+}
+
+fn file(name: &str, paper: Paper) -> PathBuf {
+    pictures().join(format!("{name}-{}.pdf", paper.name()))
+}
+
+fn read(name: &str, paper: Paper, how: &[&str]) -> String {
+    let text = Command::new("pdftotext")
+        .args(how)
+        .arg(file(name, paper))
+        .arg("-")
+        .output()
+        .expect("pdftotext is on the PATH");
+    assert!(
+        text.status.success(),
+        "{}",
+        String::from_utf8_lossy(&text.stderr)
+    );
+    String::from_utf8(text.stdout).unwrap()
 }
