@@ -68,6 +68,8 @@ pub struct Load {
     pub usual: Forces,
     /// At the hardest place.
     pub worst: Forces,
+    /// At the hardest place with the most runout that there may be.
+    pub uneven: Forces,
     /// Where it leaves the finished wall.
     pub wall: Option<Forces>,
     /// Compliance of the cutter's tip in its collet, m/N.
@@ -79,32 +81,43 @@ pub struct Load {
 impl Load {
     /// The loads of a candidate.
     pub fn new(job: &Job, cutter: &Cutter, choice: &Choice, pass: &Pass) -> Load {
-        let mill = Mill {
+        let runout = &job.estimates[Unknown::Runout as usize];
+        let mill = |runout: f64| Mill {
             d: cutter.d,
             z: cutter.z,
             helix: cutter.helix,
-            runout: job.estimates[Unknown::Runout as usize].likely / 2.0,
+            runout: runout / 2.0,
             corner_radius: cutter.corner,
         };
         let cutting = cutting(job);
-        let at = |e: &Engagement| {
-            forces(
-                &mill,
-                &cutting,
-                &Bite {
-                    fz: choice.fz * e.feed_share,
-                    immersion: e.immersion,
-                    ap: e.ap,
-                },
-            )
+        let under = |mill: &Mill, e: &Engagement| {
+            let bite = Bite {
+                fz: choice.fz * e.feed_share,
+                immersion: e.immersion,
+                ap: e.ap,
+            };
+            forces(mill, &cutting, &bite)
         };
+        let likely = mill(runout.likely);
+        let at = |e: &Engagement| under(&likely, e);
         let beam = beam(cutter);
         let usual = at(&pass.usual);
         // Many passes meet one engagement only: it is worked out once.
         let again = |e: &Engagement| if *e == pass.usual { usual } else { at(e) };
+        let worst = again(&pass.worst);
+        let mut uneven = worst;
+        if cutter.z > 1 {
+            // Runout may also even out what two teeth do together: the greater of both counts.
+            let most = under(&mill(runout.high), &pass.worst);
+            uneven.peak_lateral = worst.peak_lateral.max(most.peak_lateral);
+            if most.peak_axial.abs() > worst.peak_axial.abs() {
+                uneven.peak_axial = most.peak_axial;
+            }
+        }
         Load {
             usual,
-            worst: again(&pass.worst),
+            worst,
+            uneven,
             wall: pass.wall.as_ref().map(again),
             tip: tool_beam::tip_compliance(&beam),
             stress: tool_beam::root_stress(&beam, 1.0, 0.5 * pass.worst.ap),
@@ -153,6 +166,16 @@ impl Case<'_> {
     /// Cutting force in this world over the likely one.
     pub fn force_factor(&self) -> f64 {
         self.get(Unknown::Kc) / self.estimates[Unknown::Kc as usize].likely
+    }
+
+    /// Loads at the hardest place: with the most runout there may be, where this world has more than the likely one.
+    pub fn hardest(&self) -> &Forces {
+        let likely = self.estimates[Unknown::Runout as usize].likely;
+        if self.get(Unknown::Runout) > likely {
+            &self.load.uneven
+        } else {
+            &self.load.worst
+        }
     }
 
     /// Compliance of cutter and machine together, sideways, m/N.

@@ -54,11 +54,11 @@ fn levels(depth: f64, ap: f64) -> u32 {
 }
 
 /// Spindle speeds worth trying, the fastest first: the ends and the middle of the material's range on this machine.
-fn speeds(job: &Job, cutter: &Cutter) -> Vec<f64> {
+fn speeds(job: &Job, cutter: &Cutter, share: f64) -> Vec<f64> {
     let (low, high) = surface_speeds(job, cutter);
     let (least, most) = job.machine.n;
     let n = |vc: f64| kinematics::spindle_speed(vc, cutter.d).clamp(least, most);
-    let high = greatest_surface_speed(job, cutter).min(high);
+    let high = share * greatest_surface_speed(job, cutter).min(high);
     let mut speeds: Vec<f64> = [high, (low * high).sqrt(), low]
         .iter()
         .map(|vc| down(n(*vc), job.grid.n).max(up(least, job.grid.n)))
@@ -148,7 +148,10 @@ pub(crate) fn choices(
         depth: depth_step,
         ..
     } = job.grid;
-    let speeds = speeds(job, cutter);
+    let (open, slot) = (
+        speeds(job, cutter, 1.0),
+        speeds(job, cutter, job.numbers.slot_speed),
+    );
     let (low, high) = chip_loads(job, cutter);
     let depth = shape.task.depth();
     let deepest = (method.deepest)(job, shape, cutter);
@@ -164,7 +167,7 @@ pub(crate) fn choices(
         // At full width chips have nowhere to go: no more than the middle of the range.
         let top = if full { (low * high).sqrt() } else { high };
         for ap in step_downs(job, depth, deepest) {
-            for n in &speeds {
+            for n in if full { &slot } else { &open } {
                 let mut last = 0.0;
                 for k in 0..FEEDS {
                     let part = f64::from(k) / f64::from(FEEDS - 1);

@@ -11,7 +11,11 @@ pub(super) const LIMIT: Limit = Limit {
     bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Thrust, BadEnd::Low)],
     levers: &[Lever::StepDown, Lever::Stepover, Lever::FeedPerTooth],
     measure: |case| {
-        let mean = case.load.worst.mean_lateral.max(case.load.usual.mean_lateral);
+        let mean = case
+            .load
+            .worst
+            .mean_lateral
+            .max(case.load.usual.mean_lateral);
         Some(Measure {
             demand: mean * case.force_factor(),
             allowed: case.get(Unknown::Thrust),

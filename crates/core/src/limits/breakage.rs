@@ -8,13 +8,24 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Breakage,
     source: "derived",
     needs: Needs::Load,
-    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Rupture, BadEnd::Low)],
+    bad_ends: &[
+        (Unknown::Kc, BadEnd::High),
+        (Unknown::Runout, BadEnd::High),
+        (Unknown::Rupture, BadEnd::Low),
+    ],
     levers: &[Lever::StepDown, Lever::FeedPerTooth, Lever::StickOut],
     measure: |case| {
-        let peak = case.load.worst.peak_lateral.max(case.load.usual.peak_lateral);
-        let rupture = case.cutter.material.rupture_strength.likely.si() * case.get(Unknown::Rupture);
+        let peak = case
+            .hardest()
+            .peak_lateral
+            .max(case.load.usual.peak_lateral);
+        let rupture =
+            case.cutter.material.rupture_strength.likely.si() * case.get(Unknown::Rupture);
         Some(Measure {
-            demand: peak * case.force_factor() * case.load.stress * case.job.numbers.tool_breakage_safety,
+            demand: peak
+                * case.force_factor()
+                * case.load.stress
+                * case.job.numbers.tool_breakage_safety,
             allowed: rupture,
         })
     },

@@ -21,7 +21,8 @@ pub(super) const LIMIT: Limit = Limit {
             _ => 1.0,
         };
         Some(Measure {
-            demand: share * case.job.material.bulk_factor.likely * case.choice.ap / case.shape.task.depth(),
+            demand: share * case.job.material.bulk_factor.likely * case.choice.ap
+                / case.shape.task.depth(),
             allowed: case.job.holding.chips.depth_factor,
         })
     },

@@ -10,7 +10,9 @@ pub(super) const LIMIT: Limit = Limit {
     bad_ends: &[],
     levers: &[Lever::StepDown],
     measure: |case| {
-        let method = crate::methods::METHODS.iter().find(|m| m.id == case.method)?;
+        let method = crate::methods::METHODS
+            .iter()
+            .find(|m| m.id == case.method)?;
         let angle = match (method.entry)(case.job, case.shape, case.cutter, case.choice) {
             Entry::Helix { angle, .. } | Entry::Zigzag { angle, .. } => angle.si(),
             Entry::Side | Entry::Drilled { .. } | Entry::Plunge { .. } => return None,

@@ -8,10 +8,18 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Holding,
     source: "derived",
     needs: Needs::Load,
-    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Friction, BadEnd::Low), (Unknown::Grip, BadEnd::Low)],
+    bad_ends: &[
+        (Unknown::Kc, BadEnd::High),
+        (Unknown::Runout, BadEnd::High),
+        (Unknown::Friction, BadEnd::Low),
+        (Unknown::Grip, BadEnd::Low),
+    ],
     levers: &[Lever::Grip, Lever::StepDown],
     measure: |case| {
-        let peak = case.load.worst.peak_lateral.max(case.load.usual.peak_lateral);
+        let peak = case
+            .hardest()
+            .peak_lateral
+            .max(case.load.usual.peak_lateral);
         let lift = (-case.load.worst.mean_axial).max(0.0) * case.force_factor();
         Some(Measure {
             demand: peak * case.force_factor() * case.job.numbers.hold_safety,

@@ -21,11 +21,12 @@ pub(super) const LIMIT: Limit = Limit {
             return None;
         }
         let (job, d, numbers) = (case.job, case.cutter.d, &case.job.numbers);
-        let chip = |fz: f64, ae: f64, d: f64| {
-            mean_chip_thickness(fz, ae, d, core::f64::consts::FRAC_PI_2)
-        };
+        let chip =
+            |fz: f64, ae: f64, d: f64| mean_chip_thickness(fz, ae, d, core::f64::consts::FRAC_PI_2);
         let here = chip(case.choice.fz, case.choice.ae, d);
-        let aluminium = numbers.reference_kc_n_per_mm2 * 1.0e6 * libm::pow(here / 1.0e-3, -numbers.reference_mc);
+        let aluminium = numbers.reference_kc_n_per_mm2
+            * 1.0e6
+            * libm::pow(here / 1.0e-3, -numbers.reference_mc);
         let kc = |h: f64| specific_cutting_force(&cutting(job), h) / job.material.wear_factor;
         let ladder = job.machine.class.practice.1 * aluminium / kc(here);
         let proved = job.good_cut.map_or(0.0, |good| {

@@ -17,7 +17,11 @@ pub(super) const LIMIT: Limit = Limit {
             return None;
         }
         Some(Measure {
-            demand: if shape.room.is_some() { shape.task.depth() } else { shape.total_depth() },
+            demand: if shape.room.is_some() {
+                shape.task.depth()
+            } else {
+                shape.total_depth()
+            },
             allowed: cutter.reach,
         })
     },

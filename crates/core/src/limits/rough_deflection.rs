@@ -9,7 +9,10 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::RoughDeflection,
     source: "commonpractice",
     needs: Needs::Load,
-    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::MachineStiffness, BadEnd::Low)],
+    bad_ends: &[
+        (Unknown::Kc, BadEnd::High),
+        (Unknown::MachineStiffness, BadEnd::Low),
+    ],
     levers: &[Lever::StepDown, Lever::FeedPerTooth, Lever::StickOut],
     measure: |case| {
         if case.shape.task.kind != TaskKind::Clearing {

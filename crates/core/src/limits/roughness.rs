@@ -18,7 +18,10 @@ pub(super) const LIMIT: Limit = Limit {
         }
         let feed = case.choice.fz * f64::from(case.cutter.z);
         // A sharp corner is in truth a small radius.
-        let radius = case.cutter.corner.max(case.job.numbers.sharp_corner_mm * 1.0e-3);
+        let radius = case
+            .cutter
+            .corner
+            .max(case.job.numbers.sharp_corner_mm * 1.0e-3);
         Some(Measure {
             demand: surface::floor_roughness(feed, radius),
             allowed,

@@ -9,10 +9,14 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::SpindlePower,
     source: "elhofy2013",
     needs: Needs::Load,
-    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Efficiency, BadEnd::Low)],
+    bad_ends: &[
+        (Unknown::Kc, BadEnd::High),
+        (Unknown::Efficiency, BadEnd::Low),
+    ],
     levers: &[Lever::Stepover, Lever::StepDown, Lever::SpindleSpeed],
     measure: |case| {
-        let torque = case.load.worst.mean_torque.max(case.load.usual.mean_torque) * case.force_factor();
+        let torque =
+            case.load.worst.mean_torque.max(case.load.usual.mean_torque) * case.force_factor();
         let motor = spindle::available_power(&case.job.machine.curve, case.choice.n);
         Some(Measure {
             demand: core::f64::consts::TAU * case.choice.n * torque,

@@ -12,10 +12,18 @@ pub(super) const LIMIT: Limit = Limit {
     measure: |case| {
         let (cutter, numbers) = (case.cutter, &case.job.numbers);
         // A thick shank hardly bends: only the thin part counts.
-        let thin = if cutter.shank > cutter.d { cutter.reach } else { cutter.stick_out };
+        let thin = if cutter.shank > cutter.d {
+            cutter.reach
+        } else {
+            cutter.stick_out
+        };
         Some(Measure {
             demand: thin.min(cutter.stick_out) / cutter.d,
-            allowed: if cutter.carbide { numbers.reach_over_d_plain } else { numbers.reach_over_d_plain_hss },
+            allowed: if cutter.carbide {
+                numbers.reach_over_d_plain
+            } else {
+                numbers.reach_over_d_plain_hss
+            },
         })
     },
 };

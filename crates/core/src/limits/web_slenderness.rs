@@ -15,7 +15,11 @@ pub(super) const LIMIT: Limit = Limit {
         let backed = case.held.backing.bed.likely > 0.0;
         Some(Measure {
             demand: web.span / web.thickness,
-            allowed: if backed { numbers.span_over_web_full } else { numbers.span_over_web_backing },
+            allowed: if backed {
+                numbers.span_over_web_full
+            } else {
+                numbers.span_over_web_backing
+            },
         })
     },
 };

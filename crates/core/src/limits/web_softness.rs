@@ -8,7 +8,10 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebSoftness,
     source: "timoshenko1959",
     needs: Needs::Cutter,
-    bad_ends: &[(Unknown::MachineStiffness, BadEnd::High), (Unknown::BedStiffness, BadEnd::Low)],
+    bad_ends: &[
+        (Unknown::MachineStiffness, BadEnd::High),
+        (Unknown::BedStiffness, BadEnd::Low),
+    ],
     levers: &[Lever::WebThickness, Lever::Backing, Lever::BoltedBoss],
     measure: |case| {
         Some(Measure {

@@ -8,11 +8,11 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebStress,
     source: "timoshenko1959",
     needs: Needs::Load,
-    bad_ends: &[(Unknown::Kc, BadEnd::High)],
+    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Runout, BadEnd::High)],
     levers: &[Lever::WebThickness, Lever::Backing, Lever::StepDown],
     measure: |case| {
         let web = case.web()?;
-        let push = case.load.worst.peak_axial.abs() * case.force_factor();
+        let push = case.hardest().peak_axial.abs() * case.force_factor();
         Some(Measure {
             demand: push * web.stress * case.job.numbers.web_stress_safety,
             allowed: case.job.material.yield_strength.si(),

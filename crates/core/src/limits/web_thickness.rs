@@ -9,8 +9,16 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebThickness,
     source: "timoshenko1959",
     needs: Needs::Load,
-    bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::BedStiffness, BadEnd::Low)],
-    levers: &[Lever::Backing, Lever::BoltedBoss, Lever::StepDown, Lever::FeedPerTooth],
+    bad_ends: &[
+        (Unknown::Kc, BadEnd::High),
+        (Unknown::BedStiffness, BadEnd::Low),
+    ],
+    levers: &[
+        Lever::Backing,
+        Lever::BoltedBoss,
+        Lever::StepDown,
+        Lever::FeedPerTooth,
+    ],
     measure: |case| {
         let allowed = case.job.wanted.web?;
         if case.shape.task.kind != TaskKind::FloorSkim {
@@ -18,7 +26,11 @@ pub(super) const LIMIT: Limit = Limit {
         }
         let push = case.load.usual.mean_axial * case.force_factor();
         let web = case.web()?;
-        let give = if push > 0.0 { case.web_compliance()? } else { web.bare };
+        let give = if push > 0.0 {
+            case.web_compliance()?
+        } else {
+            web.bare
+        };
         let bend = push.abs() * give;
         Some(Measure {
             demand: libm::hypot(bend, case.known.turn_over),

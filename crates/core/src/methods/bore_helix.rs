@@ -12,12 +12,18 @@ pub(super) const METHOD: Method = Method {
         mill(cutter)?;
         let most = shape.widest / job.numbers.helix_over_d_least;
         if cutter.d > most {
-            return Err(Rejection::TooWide(Measure { demand: cutter.d, allowed: most }));
+            return Err(Rejection::TooWide(Measure {
+                demand: cutter.d,
+                allowed: most,
+            }));
         }
         // Under half the bore a core is left standing.
         let least = shape.widest / job.numbers.helix_over_d_most;
         if cutter.d < least {
-            return Err(Rejection::TooNarrow(Measure { demand: least, allowed: cutter.d }));
+            return Err(Rejection::TooNarrow(Measure {
+                demand: least,
+                allowed: cutter.d,
+            }));
         }
         centre_cutting(cutter)
     },

@@ -1,6 +1,8 @@
 //! Drilled ends: holes at both ends of each slot first, then level by level from hole to hole, then the sides.
 
-use super::common::{SAME_WIDTH, SLOTS, all_runs, count, full, mill, only, plain, run, share_of_width, sides};
+use super::common::{
+    SAME_WIDTH, SLOTS, all_runs, count, full, mill, only, plain, run, share_of_width, sides,
+};
 use super::{Method, MethodId, Rejection};
 use crate::job::{Cutter, Job};
 use crate::shape::TaskShape;
@@ -12,7 +14,11 @@ fn drill<'a>(job: &'a Job, shape: &TaskShape, cutter: &Cutter) -> Option<&'a Cut
     let most = shape.slot_width() - job.numbers.end_drill_under_mm * 1.0e-3;
     let fits = |c: &&Cutter| c.drill && c.d <= most + 1.0e-9 && c.d >= SAME_WIDTH * cutter.d;
     let long = |c: &&Cutter| c.stick_out >= shape.total_depth();
-    job.rack.iter().filter(fits).filter(long).max_by(|a, b| a.d.total_cmp(&b.d))
+    job.rack
+        .iter()
+        .filter(fits)
+        .filter(long)
+        .max_by(|a, b| a.d.total_cmp(&b.d))
 }
 
 pub(super) const METHOD: Method = Method {
@@ -21,11 +27,17 @@ pub(super) const METHOD: Method = Method {
         only(shape, SLOTS)?;
         mill(cutter)?;
         share_of_width(shape, cutter, job.numbers.slot_cutter_share_least, 1.0)?;
-        drill(job, shape, cutter).map(|_| ()).ok_or(Rejection::NoDrill)
+        drill(job, shape, cutter)
+            .map(|_| ())
+            .ok_or(Rejection::NoDrill)
     },
     stepovers: |_, _, _| vec![1.0],
     deepest: |job, shape, cutter| {
-        shape.task.depth().min(cutter.flute_length).min(job.numbers.slot_depth_over_d * cutter.d)
+        shape
+            .task
+            .depth()
+            .min(cutter.flute_length)
+            .min(job.numbers.slot_depth_over_d * cutter.d)
     },
     pass: |job, shape, cutter, choice, _| {
         let engaged = full(choice.ap, 1.0);

@@ -11,7 +11,12 @@ pub(super) const METHOD: Method = Method {
         only(shape, &[TaskKind::Facing])?;
         mill(cutter)
     },
-    stepovers: |job, _, _| vec![job.numbers.stepover_over_d_most, job.numbers.stepover_over_d_rough],
+    stepovers: |job, _, _| {
+        vec![
+            job.numbers.stepover_over_d_most,
+            job.numbers.stepover_over_d_rough,
+        ]
+    },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length),
     pass: |job, shape, cutter, choice, _| {
         let usual = side(job, choice.ae, cutter.d, choice.ap);

@@ -1,6 +1,8 @@
 //! Floor skim: one thin level over the floor, from its softest place towards what carries it.
 
-use super::common::{full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side};
+use super::common::{
+    full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side,
+};
 use super::rings::level;
 use super::{Method, MethodId};
 use crate::task::TaskKind;

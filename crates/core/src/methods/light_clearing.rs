@@ -1,6 +1,8 @@
 //! Light clearing: thin passes at the full depth, from the inside outwards; a ring is opened by peeling loops.
 
-use super::common::{helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side};
+use super::common::{
+    helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side,
+};
 use super::rings::level;
 use super::{Method, MethodId};
 use crate::task::TaskKind;
@@ -14,7 +16,12 @@ pub(super) const METHOD: Method = Method {
         passes(shape, cutter)?;
         room_for_helix(job, shape, cutter)
     },
-    stepovers: |job, _, _| vec![job.numbers.peel_ae_over_d_most, job.numbers.peel_ae_over_d_least],
+    stepovers: |job, _, _| {
+        vec![
+            job.numbers.peel_ae_over_d_most,
+            job.numbers.peel_ae_over_d_least,
+        ]
+    },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length),
     pass: |job, shape, cutter, choice, detail| {
         let ring = level(shape, cutter, choice.ae, detail);

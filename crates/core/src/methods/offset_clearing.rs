@@ -1,6 +1,8 @@
 //! Offset clearing: passes at equal distance from the wall, from the inside outwards, level by level.
 
-use super::common::{full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side};
+use super::common::{
+    full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side,
+};
 use super::rings::level;
 use super::{Method, MethodId};
 use crate::task::TaskKind;
@@ -14,7 +16,10 @@ pub(super) const METHOD: Method = Method {
         room_for_helix(job, shape, cutter)
     },
     stepovers: |job, _, _| {
-        let (start, most) = (job.numbers.stepover_over_d_rough, job.numbers.stepover_over_d_most);
+        let (start, most) = (
+            job.numbers.stepover_over_d_rough,
+            job.numbers.stepover_over_d_most,
+        );
         vec![most, start, 0.5 * start]
     },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length).min(cutter.d),

@@ -14,11 +14,19 @@ pub(super) const METHOD: Method = Method {
     },
     stepovers: |_, _, _| vec![1.0],
     deepest: |job, shape, cutter| {
-        shape.task.depth().min(cutter.flute_length).min(job.numbers.slot_depth_over_d * cutter.d)
+        shape
+            .task
+            .depth()
+            .min(cutter.flute_length)
+            .min(job.numbers.slot_depth_over_d * cutter.d)
     },
     pass: |_, shape, cutter, choice, detail| {
         let engaged = full(choice.ap, 1.0);
-        let mut pass = plain(engaged, engaged, f64::from(choice.levels) * around(shape, cutter, detail));
+        let mut pass = plain(
+            engaged,
+            engaged,
+            f64::from(choice.levels) * around(shape, cutter, detail),
+        );
         pass.lifts = 1;
         pass
     },

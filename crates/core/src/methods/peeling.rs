@@ -1,6 +1,9 @@
 //! Peeling: loops at depth in a slot wider than the cutter, a thin chip at a time.
 
-use super::common::{SLOTS, all_runs, centre_cutting, count, helix, helix_path, mill, only, plain, share_of_width, side};
+use super::common::{
+    SLOTS, all_runs, centre_cutting, count, helix, helix_path, mill, only, plain, share_of_width,
+    side,
+};
 use super::{Method, MethodId};
 use thinwright_mechanics::{engagement, slot};
 
@@ -12,12 +15,26 @@ pub(super) const METHOD: Method = Method {
     fits: |job, shape, cutter| {
         only(shape, SLOTS)?;
         mill(cutter)?;
-        share_of_width(shape, cutter, LEAST_SHARE, job.numbers.peel_cutter_share_most)?;
+        share_of_width(
+            shape,
+            cutter,
+            LEAST_SHARE,
+            job.numbers.peel_cutter_share_most,
+        )?;
         centre_cutting(cutter)
     },
-    stepovers: |job, _, _| vec![job.numbers.peel_ae_over_d_most, job.numbers.peel_ae_over_d_least],
+    stepovers: |job, _, _| {
+        vec![
+            job.numbers.peel_ae_over_d_most,
+            job.numbers.peel_ae_over_d_least,
+        ]
+    },
     deepest: |job, shape, cutter| {
-        shape.task.depth().min(cutter.flute_length).min(job.numbers.peel_ap_over_d_most * cutter.d)
+        shape
+            .task
+            .depth()
+            .min(cutter.flute_length)
+            .min(job.numbers.peel_ap_over_d_most * cutter.d)
     },
     pass: |job, shape, cutter, choice, _| {
         let width = shape.slot_width();

@@ -1,7 +1,8 @@
 //! Side passes: a smaller cutter opens the middle on a zigzag, then takes each side to width.
 
 use super::common::{
-    SLOTS, all_runs, centre_cutting, count, full, mill, only, plain, run, share_of_width, sides, zigzag,
+    SLOTS, all_runs, centre_cutting, count, full, mill, only, plain, run, share_of_width, sides,
+    zigzag,
 };
 use super::{Method, MethodId};
 
@@ -11,12 +12,21 @@ pub(super) const METHOD: Method = Method {
         only(shape, SLOTS)?;
         mill(cutter)?;
         let numbers = &job.numbers;
-        share_of_width(shape, cutter, numbers.slot_cutter_share_least, numbers.slot_cutter_share_most)?;
+        share_of_width(
+            shape,
+            cutter,
+            numbers.slot_cutter_share_least,
+            numbers.slot_cutter_share_most,
+        )?;
         centre_cutting(cutter)
     },
     stepovers: |_, _, _| vec![1.0],
     deepest: |job, shape, cutter| {
-        shape.task.depth().min(cutter.flute_length).min(job.numbers.slot_depth_over_d * cutter.d)
+        shape
+            .task
+            .depth()
+            .min(cutter.flute_length)
+            .min(job.numbers.slot_depth_over_d * cutter.d)
     },
     pass: |job, shape, cutter, choice, _| {
         let engaged = full(choice.ap, 1.0);

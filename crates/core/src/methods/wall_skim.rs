@@ -27,7 +27,12 @@ pub(super) const METHOD: Method = Method {
         };
         let worst = if corner.is_finite() {
             let angle = corner::engagement_in_arc(cutter.d, corner, choice.ae);
-            side(job, engagement::ae_for_angle(angle, cutter.d).min(cutter.d), cutter.d, choice.ap)
+            side(
+                job,
+                engagement::ae_for_angle(angle, cutter.d).min(cutter.d),
+                cutter.d,
+                choice.ap,
+            )
         } else {
             usual
         };

@@ -1,6 +1,8 @@
 //! Zigzag: a cutter of the slot's own width slopes down to and fro, one step-down a stroke, then one flat stroke.
 
-use super::common::{SLOTS, all_runs, centre_cutting, count, full, mill, only, plain, run, same_width, zigzag};
+use super::common::{
+    SLOTS, all_runs, centre_cutting, count, full, mill, only, plain, run, same_width, zigzag,
+};
 use super::{Method, MethodId};
 
 pub(super) const METHOD: Method = Method {
@@ -13,7 +15,11 @@ pub(super) const METHOD: Method = Method {
     },
     stepovers: |_, _, _| vec![1.0],
     deepest: |job, shape, cutter| {
-        shape.task.depth().min(cutter.flute_length).min(job.numbers.slot_depth_over_d * cutter.d)
+        shape
+            .task
+            .depth()
+            .min(cutter.flute_length)
+            .min(job.numbers.slot_depth_over_d * cutter.d)
     },
     pass: |job, shape, _, choice, _| {
         let engaged = full(choice.ap, 1.0);
