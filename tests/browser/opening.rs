@@ -41,6 +41,9 @@ async fn it_opens_again_when_the_network_is_gone() {
         visit.client.refresh().await.unwrap();
         visit.started().await;
         visit.by_role("heading", NAME).await;
+        // The worker too is at hand.
+        visit.settled().await;
+        assert_eq!(visit.count(".message").await, 0);
     })
     .await;
 }

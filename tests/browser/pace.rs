@@ -27,6 +27,7 @@ const EDIT: &str = "
     field.dispatchEvent(new InputEvent('input', {bubbles: true}));";
 
 #[tokio::test]
+#[allow(clippy::print_stdout, reason = "the figures are what one runs it for")]
 async fn a_changed_answer_is_worked_out_while_one_looks() {
     visit("pace", |visit| async move {
         visit.settled().await;

@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use std::time::{Duration, Instant};
 use thinwright_jobfile::Sample;
 
-/// Keys without a letter. Source: the WebDriver standard's table of keys.
+/// Keys without a letter. Source: the `WebDriver` standard's table of keys.
 pub(crate) const TAB: char = '\u{E004}';
 pub(crate) const ENTER: char = '\u{E007}';
 const CONTROL: char = '\u{E009}';

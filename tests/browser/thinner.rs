@@ -69,7 +69,14 @@ async fn a_thinner_web_gets_another_plan_and_the_page_says_why() {
 
 /// Half of the last of three digits.
 fn half_digit(value: f64) -> f64 {
-    0.5 * 10.0_f64.powf(value.log10().floor() - 2.0)
+    let mut digit = 1.0;
+    while digit * 100.0 > value {
+        digit /= 10.0;
+    }
+    while digit * 1000.0 <= value {
+        digit *= 10.0;
+    }
+    digit / 2.0
 }
 
 async fn whole(visit: &Visit) -> String {

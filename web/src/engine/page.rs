@@ -177,9 +177,9 @@ fn listen(inner: &Rc<Inner>, worker: &Worker) -> Ears {
     let error = Closure::<dyn FnMut(Event)>::new(move |_: Event| {
         let ready = matches!(*failed.hand.borrow(), Hand::Worker { ready: true, .. });
         if ready {
-            broke(&failed)
+            broke(&failed);
         } else {
-            do_without(&failed)
+            do_without(&failed);
         }
     });
     worker.set_onmessage(Some(message.as_ref().unchecked_ref()));

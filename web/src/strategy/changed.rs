@@ -44,10 +44,10 @@ pub(super) fn changed(
             lines.extend(differ(text::TIME, time));
         }
         (Outcome::Feasible(_), Outcome::Refused(_)) => {
-            lines.push((text::VERDICT.into(), text::NOW_REFUSED.into()))
+            lines.push((text::VERDICT.into(), text::NOW_REFUSED.into()));
         }
         (Outcome::Refused(_), Outcome::Feasible(_)) => {
-            lines.push((text::VERDICT.into(), text::NOW_FEASIBLE.into()))
+            lines.push((text::VERDICT.into(), text::NOW_FEASIBLE.into()));
         }
         (Outcome::Refused(_), Outcome::Refused(_)) => {}
     }

@@ -169,6 +169,14 @@ fn what_is_refused_says_why() {
         (Kind::Length, "-1,250 mm", ParseErrorKind::AmbiguousComma),
         (Kind::Length, "1,250.5", ParseErrorKind::AmbiguousComma),
         (Kind::Length, "1,250,000", ParseErrorKind::AmbiguousComma),
+    ] {
+        fails(kind, text, expected);
+    }
+}
+
+#[test]
+fn other_quantities_are_refused_too() {
+    for (kind, text, expected) in [
         (Kind::Force, "2 mils", ParseErrorKind::AmbiguousMil),
         (Kind::Stiffness, "2e", ParseErrorKind::UnknownUnit),
         (Kind::Stiffness, "2000000000", ParseErrorKind::TooLarge),
