@@ -119,10 +119,21 @@ async fn what_cannot_be_made_has_no_sheet() {
         for paper in [Paper::A4, Paper::Letter] {
             let text = visit.printed("no-sheet", paper).await.concat();
             assert!(!text.contains(words::HEADING), "{text}");
-            assert!(
-                !plain_blanks(&text).is_empty(),
-                "the paper does not say why"
-            );
+            assert!(text.contains("no checked strategy"), "{text}");
+        }
+    })
+    .await;
+}
+
+#[tokio::test]
+async fn an_old_strategy_has_no_sheet() {
+    visit("old-sheet", |visit| async move {
+        visit.settled().await;
+        visit.type_over("part.web", "six").await;
+        for paper in [Paper::A4, Paper::Letter] {
+            let text = visit.printed("old-sheet", paper).await.concat();
+            assert!(!text.contains(words::HEADING), "{text}");
+            assert!(text.contains("no checked strategy"), "{text}");
         }
     })
     .await;
