@@ -145,7 +145,7 @@ impl Speaker<'_> {
         // Shown only where it makes a difference that can be read.
         let unbacked = self.stiffness(web.unbacked);
         if unbacked != self.stiffness(web.stiffness) {
-            out += &format!(" ({unbacked} without help)");
+            out += &format!(" ({unbacked} without backing)");
         }
         out += &format!(
             "; cutter and machine {}; first tone {}, teeth pass at {}",
