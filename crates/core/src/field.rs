@@ -172,7 +172,7 @@ fields! {
     /// Flatness asked of the finished part.
     Flatness "tolerance.flatness" Part LENGTH, false false Always;
     /// Roughness Rz asked of the floors; not asked if empty.
-    Finish "tolerance.finish" Part Input::Quantity(Kind::ShortLength), false false Always;
+    Finish "tolerance.finish" Part Input::Quantity(Kind::Roughness), false false Always;
     /// How far the blank stands out around the part.
     BlankAround "blank.around" Part LENGTH, false false Always;
     /// How much the blank is thicker, each face.

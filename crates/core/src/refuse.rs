@@ -130,7 +130,7 @@ fn change(job: &Job, worked: &WorkedPlan, stuck: &Solved, field: FieldId) -> Opt
             );
             let to = if frees(to) { to } else { good };
             let size = match kind {
-                Kind::Length | Kind::ShortLength => (to - from).abs(),
+                Kind::Length | Kind::ShortLength | Kind::Roughness => (to - from).abs(),
                 _ => EASY_LENGTH * (to - from).abs() / from,
             };
             return Some((size, Change { field, from, to }));

@@ -45,6 +45,7 @@ fn digits_of(kind: Kind, system: UnitSystem) -> Digits {
         (Kind::Length, Inch) => digits(6, 4),
         (Kind::ShortLength, Metric) => digits(3, 4),
         (Kind::ShortLength, Inch) => digits(3, 5),
+        (Kind::Roughness, Metric | Inch) => digits(3, 2),
         (Kind::FeedSpeed, Metric) => digits(5, 0),
         (Kind::FeedSpeed, Inch) => digits(4, 1),
         (Kind::SurfaceSpeed, _) => digits(4, 0),

@@ -21,6 +21,8 @@ pub enum Kind {
     Length,
     /// A length of chips, errors and finishes: more digits.
     ShortLength,
+    /// A roughness: micrometres, or microinches.
+    Roughness,
     /// An angle.
     Angle,
     /// A feed.
@@ -69,6 +71,8 @@ fn shown(kind: Kind, system: UnitSystem) -> (&'static str, f64) {
     match (kind, system) {
         (Kind::Length | Kind::ShortLength, Metric) => ("mm", 1.0e-3),
         (Kind::Length | Kind::ShortLength, Inch) => ("in", INCH),
+        (Kind::Roughness, Metric) => ("µm", 1.0e-6),
+        (Kind::Roughness, Inch) => ("µin", INCH * 1.0e-6),
         (Kind::FeedSpeed, Metric) => ("mm/min", 1.0e-3 / MINUTE),
         (Kind::FeedSpeed, Inch) => ("in/min", INCH / MINUTE),
         (Kind::SurfaceSpeed, Metric) => ("m/min", 1.0 / MINUTE),

@@ -25,7 +25,7 @@ pub(crate) enum Dimension {
 /// The dimension of a kind; a count has none.
 pub(crate) fn dimension(kind: Kind) -> Option<Dimension> {
     Some(match kind {
-        Kind::Length | Kind::ShortLength => Dimension::Length,
+        Kind::Length | Kind::ShortLength | Kind::Roughness => Dimension::Length,
         Kind::Angle => Dimension::Angle,
         Kind::FeedSpeed | Kind::SurfaceSpeed => Dimension::Speed,
         Kind::SpindleSpeed => Dimension::Turning,
@@ -54,6 +54,7 @@ const UNITS: &[(&[&str], Dimension, f64)] = &[
         INCH,
     ),
     (&["thou"], Dimension::Length, INCH * 1.0e-3),
+    (&["uin"], Dimension::Length, INCH * 1.0e-6),
     (&["ft", "'"], Dimension::Length, INCH * 12.0),
     (&["°", "deg", "degree", "degrees"], Dimension::Angle, DEGREE),
     (&["rad"], Dimension::Angle, 1.0),

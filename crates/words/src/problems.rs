@@ -205,6 +205,7 @@ fn or_none(unit: &str) -> String {
 fn example(field: Field, speaker: &Speaker<'_>) -> String {
     match kind(field) {
         Kind::Length | Kind::ShortLength => "type a length such as 6.35 mm or 1/4 in".to_owned(),
+        Kind::Roughness => "type a roughness such as 6.3 µm".to_owned(),
         Kind::Count => "type a whole number such as 3".to_owned(),
         Kind::Ratio => "choose one".to_owned(),
         other => format!("type a number in {}", unit_name(other, speaker.units)),

@@ -73,7 +73,7 @@ limit_ids! {
     /// Room for chips in the slot.
     ChipRoom "chip-room" Stop Ratio;
     /// Roughness of the floor.
-    Roughness "roughness" Quality ShortLength;
+    Roughness "roughness" Quality Roughness;
     /// Power at the spindle.
     SpindlePower "spindle-power" Stop Power;
     /// Thrust of the axes.
