@@ -212,5 +212,6 @@ numbers! {
     typed_depth_step_in: "Step in which step-downs and stepovers are typed in inches.";
     usual_helix_deg: "Helix angle of an end mill when nobody says.";
     drill_feed_over_d: "Feed per turn of a small drill over its diameter.";
+    peck_over_d: "Depth after which a drill is lifted to clear chips, over its diameter.";
     fast_cutter_m_per_min: "Surface speed at the machine's top speed from which a cutter's own limit matters.";
 }

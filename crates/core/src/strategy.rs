@@ -107,6 +107,14 @@ pub struct Step {
     pub cautions: Vec<String>,
 }
 
+impl Step {
+    /// Whether a row of the rack is used in this step: as its cutter, or to drill its holes.
+    pub fn uses(&self, row: u8) -> bool {
+        let drilled = matches!(self.entry, Entry::Drilled { drill, .. } if drill == row);
+        self.cutter == row || drilled
+    }
+}
+
 /// How the cutter gets to depth.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Entry {
@@ -136,6 +144,14 @@ pub enum Entry {
     Drilled {
         /// Diameter of the hole.
         hole: Length,
+        /// Row of the drill in the rack.
+        drill: u8,
+        /// Spindle speed of the drill.
+        n: SpindleSpeed,
+        /// Feed of the drill.
+        feed: Speed,
+        /// Depth after which to lift and clear chips.
+        peck: Length,
     },
     /// Straight down (drills).
     Plunge {

@@ -3,6 +3,7 @@
 use crate::Speaker;
 use thinwright_core::strategy::Entry;
 use thinwright_core::task::TaskKind;
+use thinwright_quantity::Kind;
 
 /// What is cut, in a few words.
 pub fn task_name(task: TaskKind) -> &'static str {
@@ -67,9 +68,19 @@ impl Speaker<'_> {
                     self.feed(feed)
                 )
             }
-            Entry::Drilled { hole } => format!(
-                "into a hole \u{D8} {} that was drilled before",
-                self.length(hole)
+            Entry::Drilled {
+                hole,
+                drill,
+                n,
+                feed,
+                peck,
+            } => format!(
+                "into holes \u{D8} {} drilled first with cutter {}, at {} and {}, lifting to clear chips every {}",
+                self.length(hole),
+                u16::from(drill) + 1,
+                self.value(Kind::SpindleSpeed, n.si()),
+                self.feed(feed),
+                self.length(peck),
             ),
             Entry::Plunge { feed, peck } => {
                 format!(

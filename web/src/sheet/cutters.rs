@@ -8,7 +8,7 @@ use yew::prelude::*;
 
 pub(super) fn table(topic: &Topic) -> Html {
     let used = |row: u8| -> Vec<u32> {
-        let steps = topic.steps().filter(|s| s.cutter == row);
+        let steps = topic.steps().filter(|s| s.uses(row));
         steps.map(|s| s.number).collect()
     };
     let cutters = topic.job.rack.iter().map(|c| (c, used(c.row)));

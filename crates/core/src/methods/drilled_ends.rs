@@ -4,10 +4,12 @@ use super::common::{
     SAME_WIDTH, SLOTS, all_runs, count, full, mill, only, plain, run, share_of_width, sides,
 };
 use super::{Method, MethodId, Rejection};
+use crate::choice::down;
 use crate::job::{Cutter, Job};
 use crate::shape::TaskShape;
 use crate::strategy::Entry;
-use thinwright_quantity::Length;
+use crate::time::drill_numbers;
+use thinwright_quantity::{Length, Speed, SpindleSpeed};
 
 /// The widest drill of the rack that leaves the slot's ends to the end mill and lets the mill in.
 fn drill<'a>(job: &'a Job, shape: &TaskShape, cutter: &Cutter) -> Option<&'a Cutter> {
@@ -55,7 +57,21 @@ pub(super) const METHOD: Method = Method {
         pass.drilled = drill(job, shape, cutter).map(|d| (2 * count(shape), d.row));
         pass
     },
-    entry: |job, shape, cutter, _| Entry::Drilled {
-        hole: Length::from_si(drill(job, shape, cutter).map_or(0.0, |d| d.d)),
-    },
+    entry: |job, shape, cutter, _| drilled(job, drill(job, shape, cutter)),
 };
+
+/// What is typed for the holes.
+fn drilled(job: &Job, drill: Option<&Cutter>) -> Entry {
+    let Some(drill) = drill else {
+        return Entry::Side;
+    };
+    let (n, per_turn) = drill_numbers(job, drill);
+    let n = down(n, job.grid.n);
+    Entry::Drilled {
+        hole: Length::from_si(drill.d),
+        drill: drill.row,
+        n: SpindleSpeed::from_si(n),
+        feed: Speed::from_si(down(per_turn * n, job.grid.vf)),
+        peck: Length::from_si(job.numbers.peck_over_d * drill.d),
+    }
+}

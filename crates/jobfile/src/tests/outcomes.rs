@@ -196,7 +196,16 @@ fn strategy() -> Outcome {
     let feed = odd.speed();
     let entries = [
         (TaskKind::Facing, Entry::Side),
-        (TaskKind::Bore, Entry::Drilled { hole }),
+        (
+            TaskKind::Bore,
+            Entry::Drilled {
+                hole,
+                drill: 2,
+                n: SpindleSpeed::from_si(50.0),
+                feed,
+                peck: hole,
+            },
+        ),
         (TaskKind::Clearing, Entry::Plunge { feed, peck: hole }),
         (TaskKind::FloorSkim, Entry::Zigzag { angle, feed }),
         (

@@ -42,7 +42,13 @@ wire_enum!(Entry {
         "centre_feed_m_per_s" centre_feed centre_feed,
     }
     "zigzag" Zigzag { "angle_rad" angle angle, "feed_m_per_s" feed feed, }
-    "drilled" Drilled { "hole_m" hole hole, }
+    "drilled" Drilled {
+        "hole_m" hole hole,
+        "drill" drill drill,
+        "n_per_s" n n,
+        "feed_m_per_s" feed feed,
+        "peck_m" peck peck,
+    }
     "plunge" Plunge { "feed_m_per_s" feed feed, "peck_m" peck peck, }
 });
 
