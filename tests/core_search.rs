@@ -11,7 +11,7 @@ use thinwright_core::estimate::Known;
 use thinwright_core::field::FieldId;
 use thinwright_core::job::Job;
 use thinwright_core::search::{Cache, Progress, Search};
-use thinwright_core::strategy::{Considered, Outcome};
+use thinwright_core::strategy::{Considered, Entry, Outcome};
 use thinwright_jobfile::samples;
 
 /// The outcome of a search that is advanced by `slice` plans at a time, how often it was, and its cache.
@@ -107,6 +107,9 @@ fn row_back(outcome: Outcome, to: &[u8]) -> Outcome {
         Outcome::Feasible(mut strategy) => {
             for step in strategy.setups.iter_mut().flat_map(|s| &mut s.steps) {
                 step.cutter = back(step.cutter);
+                if let Entry::Drilled { drill, .. } = &mut step.entry {
+                    *drill = back(*drill);
+                }
                 tidy(&mut step.considered);
             }
             for defaulted in &mut strategy.defaults {
@@ -141,7 +144,8 @@ fn the_order_of_the_rack_changes_row_numbers_only() {
         let plain = row_back(advise(&job(&answers)), &same);
         for to in [reversed, turned] {
             let outcome = row_back(advise(&job(&shuffled(&answers, &to))), &to);
-            assert_eq!(outcome, plain, "{}, rows {to:?}", sample.id);
+            // Not `assert_eq`: two whole outcomes are no message.
+            assert!(outcome == plain, "{}, rows {to:?}", sample.id);
         }
     }
 }
