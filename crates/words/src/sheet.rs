@@ -192,6 +192,11 @@ pub fn step_numbers(steps: &[u32]) -> String {
     numbers(steps)
 }
 
+/// The tabs of a step, behind how it gets in.
+pub fn tabs_left(tabs: &str) -> String {
+    format!(" Tabs: {tabs}.")
+}
+
 /// How the cutter gets in.
 pub fn in_by(entry: &str) -> String {
     format!("In: {entry}.")

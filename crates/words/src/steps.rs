@@ -7,6 +7,7 @@ use crate::tasks::task_name;
 use crate::text::upper_first;
 use crate::verdicts::{utilisation, verdict};
 use thinwright_core::limits::Severity;
+use thinwright_core::methods::MethodId;
 use thinwright_core::strategy::{Finding, Loads, Step, WebReport};
 use thinwright_quantity::{Kind, Length};
 
@@ -60,6 +61,9 @@ impl Speaker<'_> {
             out.push(v("leave on the floor", "", self.length(step.leave.1)));
         }
         out.push(v("entry", "", self.entry(&step.entry)));
+        if let Some(tabs) = self.tabs(step) {
+            out.push(v("tabs", "", tabs));
+        }
         if let Some(feed) = step.corner_feed {
             out.push(v("feed in corners", "vf", self.feed(feed)));
         }
@@ -70,6 +74,19 @@ impl Speaker<'_> {
             self.surface_speed(step.vc),
         ));
         out
+    }
+
+    /// The tabs that keep hold of the part, where a step leaves some.
+    pub fn tabs(&self, step: &Step) -> Option<String> {
+        let numbers = &self.catalog.numbers;
+        (step.method == MethodId::OutlineTabs).then(|| {
+            format!(
+                "{} left, {} wide and {} high",
+                self.value(Kind::Count, numbers.tab_count),
+                self.length(Length::mm(numbers.tab_width_mm)),
+                self.length(Length::mm(numbers.tab_height_mm)),
+            )
+        })
     }
 
     /// The values to type as one block to copy, a line each.
