@@ -100,7 +100,8 @@ fn each_case(mut look: impl FnMut(&Case)) {
                             .known
                             .web
                             .map_or(middle, |w| w.frequency / f64::from(cutter.z));
-                        for share in (method.stepovers)(&job, &stage.shape, cutter) {
+                        let shares = (method.stepovers)(&job, &stage.shape, cutter);
+                        for share in [shares.1, shares.0] {
                             for (part, fz, n) in [
                                 (1.0, 0.02e-3, middle),
                                 (0.3, 0.08e-3, slow),

@@ -145,7 +145,7 @@ impl Stage<'_> {
         choice: &Choice,
         look: impl FnOnce(&Case) -> T,
     ) -> T {
-        let pass = (method.pass)(self.job, &self.shape, cutter, choice, Detail::Rough);
+        let pass = (method.pass)(self.job, &self.shape, cutter, choice, Detail::Least);
         let load = Load::new(self.job, cutter, choice, &pass);
         look(&Case {
             job: self.job,

@@ -155,6 +155,7 @@ numbers! {
     end_drill_under_mm: "Slot width less the diameter of the drill for its ends, at least.";
     drill_point_over_d: "Length of a drill's point over its diameter.";
     corner_cutter_share: "Cutter radius over corner radius, at most, for a corner without a spike.";
+    stepover_over_d_least: "Least stepover of clearing over diameter.";
     stepover_over_d_rough: "Stepover of clearing over diameter, to start with.";
     stepover_over_d_most: "Stepover of clearing over diameter, at most, so that no ridge is left.";
     skim_stepover_over_d: "Stepover of the floor skim over diameter.";
@@ -200,6 +201,7 @@ numbers! {
     face_time_s: "Time to set up and start.";
     lift_s: "Time lost at each lift, beside the travel.";
     bolt_boss_s: "Time to bolt the boss down.";
+    warning_least_s: "Time that a broken warning is reckoned to cost at least.";
     warning_price_s: "Time that a warning broken by its whole limit is reckoned to cost when plans are compared.";
     // What people type, and how well they know it.
     own_figure_spread: "Spread of a figure from a data sheet, to both sides.";

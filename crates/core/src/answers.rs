@@ -61,7 +61,8 @@ impl Answers {
 
     /// How many rows the rack has: one more than the last row with any answer.
     pub fn rack_rows(&self) -> u8 {
-        let rows = self.values.keys().filter_map(|id| id.row);
+        let cutters = |id: &&FieldId| id.field.spec().group == Group::Cutters;
+        let rows = self.values.keys().filter(cutters).filter_map(|id| id.row);
         rows.max().map_or(0, |row| row.saturating_add(1))
     }
 
@@ -79,16 +80,34 @@ impl Answers {
         Some(row)
     }
 
-    /// Takes a cutter out of the rack; the rows behind it move up.
+    /// Takes a cutter out of the rack; the rows behind it move up, and pins go with their cutters.
     pub fn remove_cutter(&mut self, row: u8) {
+        let number = u32::from(row) + 1;
         let moved = std::mem::take(&mut self.values).into_iter();
-        self.values = moved
-            .filter(|(id, _)| id.row != Some(row))
-            .map(|(mut id, answer)| {
-                debug_assert!(id.row.is_none() || id.field.spec().group == Group::Cutters);
+        let moved = moved.filter_map(|(mut id, mut answer)| {
+            if id.field == Field::PinCutter
+                && let Ok(pinned) = answer.text.trim().parse::<u32>()
+            {
+                if pinned == number {
+                    return None;
+                }
+                if pinned > number {
+                    answer.text = (pinned - 1).to_string();
+                }
+            }
+            if id.field.spec().group == Group::Cutters {
+                if id.row == Some(row) {
+                    return None;
+                }
                 id.row = id.row.map(|r| if r > row { r - 1 } else { r });
-                (id, answer)
-            })
-            .collect();
+            }
+            Some((id, answer))
+        });
+        self.values = moved.collect();
+    }
+
+    /// Takes an answer away, as if nothing had been typed.
+    pub fn clear(&mut self, id: impl Into<FieldId>) {
+        self.values.remove(&id.into());
     }
 }

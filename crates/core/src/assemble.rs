@@ -1,12 +1,12 @@
 //! The strategy as it is told: chosen ways with all their findings, loads and reasons.
 
-use crate::case::{Case, Held, Load};
+use crate::case::{Case, Load};
 use crate::choice;
-use crate::estimate::Estimates;
 use crate::job::{Cutter, Job};
-use crate::judge::{Scene, Way};
+use crate::judge::{Scene, Way, judge};
 use crate::limits::{LIMITS, LimitId, finding};
 use crate::listen;
+use crate::loads::LoadBook;
 use crate::methods::{METHODS, Method};
 use crate::part::State;
 use crate::pass::{Detail, Pass};
@@ -16,6 +16,7 @@ use crate::shape::Target;
 use crate::strategy::{
     Finding, Loads, OrderReport, OrderVerdict, Setup, Step, Strategy, TurnOver, WebReport,
 };
+use crate::tally::Tally;
 use crate::task::{Face, TaskKind};
 use thinwright_catalog::CautionScope;
 use thinwright_mechanics::{chip, corner, kinematics, power};
@@ -24,7 +25,11 @@ use thinwright_quantity::{
 };
 
 /// Tells the best plan among all that were worked out.
-pub(crate) fn strategy(job: &Job, best: &WorkedPlan, all: &[WorkedPlan]) -> Strategy {
+pub(crate) fn strategy(
+    (job, loads, tally): (&Job, &LoadBook, &Tally),
+    best: &WorkedPlan,
+    all: &[WorkedPlan],
+) -> Strategy {
     let mut number = 0;
     let setups = best.plan.setups.iter().zip(&best.setups);
     let setups = setups.map(|(plan, solved)| {
@@ -32,7 +37,16 @@ pub(crate) fn strategy(job: &Job, best: &WorkedPlan, all: &[WorkedPlan]) -> Stra
         let base = lies_on(job, solved.first().map(|s| s.before.as_ref()), plan.face);
         let steps = solved.iter().filter_map(|s| {
             number += 1;
-            step(job, s, (held, &estimates), (number, base, plan.face))
+            let scene = Scene {
+                job,
+                shape: &s.found.shape,
+                known: &s.found.known,
+                held,
+                estimates: &estimates,
+                loads,
+                tally,
+            };
+            step(&scene, s, (number, base, plan.face))
         });
         Setup {
             face_up: plan.face,
@@ -90,24 +104,12 @@ fn lies_on(job: &Job, state: Option<&State>, up: Face) -> f64 {
 }
 
 /// One step; `place` is its number, the height the part lies on, and the face up.
-fn step(
-    job: &Job,
-    solved: &Solved,
-    (held, estimates): (Held, &Estimates),
-    place: (u32, f64, Face),
-) -> Option<Step> {
+fn step(scene: &Scene, solved: &Solved, place: (u32, f64, Face)) -> Option<Step> {
+    let job = scene.job;
     let way = solved.way.as_ref()?;
     let method = METHODS.iter().find(|m| m.id == way.method)?;
     let cutter = job.rack.iter().find(|c| c.row == way.cutter)?;
-    let found = &solved.found;
-    let scene = Scene {
-        job,
-        shape: &found.shape,
-        known: &found.known,
-        held,
-        estimates,
-    };
-    let pass = (method.pass)(job, &found.shape, cutter, &way.choice, Detail::Exact);
+    let pass = (method.pass)(job, scene.shape, cutter, &way.choice, Detail::Exact);
     let load = Load::new(job, cutter, &way.choice, &pass);
     let case = scene.case(method, cutter, (&way.choice, &pass), &load);
     let mut findings: Vec<Finding> = LIMITS.iter().filter_map(|l| finding(l, &case)).collect();
@@ -117,7 +119,7 @@ fn step(
         &case,
         &pass,
         way,
-        (method, findings, found.judged.beside(way)),
+        (method, findings, judge(scene, true).beside(way)),
         place,
     ))
 }

@@ -23,6 +23,22 @@ pub struct Responses {
     pub turn_over: f64,
 }
 
+impl Responses {
+    /// Tells answers apart, to the last bit.
+    pub(crate) fn key(&self) -> [u64; 6] {
+        let web = self.web.as_ref();
+        let of = |get: fn(&WebAnswer) -> f64| web.map_or(0, |w| get(w).to_bits());
+        [
+            of(|w| w.bare),
+            of(|w| w.frequency),
+            of(|w| w.thickness),
+            of(|w| w.stress),
+            self.rib.map_or(0, f64::to_bits),
+            self.turn_over.to_bits(),
+        ]
+    }
+}
+
 /// How a setup holds the part.
 #[derive(Clone, Copy, Debug)]
 pub struct Held<'a> {

@@ -1,13 +1,14 @@
 //! Candidates: the numbers worth trying for a task, already on the grid that a person types.
 
-use crate::job::{Cutter, Grid, Job};
+use crate::job::{Cutter, Job};
 use crate::methods::Method;
+use crate::pin::StepPin;
 use crate::shape::TaskShape;
 use thinwright_catalog::ChipLoad;
 use thinwright_mechanics::{chip, kinematics};
 
 /// The numbers of one candidate, SI, on the grid.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Choice {
     /// Spindle speed, 1/s.
     pub n: f64,
@@ -53,18 +54,32 @@ fn levels(depth: f64, ap: f64) -> u32 {
     count
 }
 
-/// Spindle speeds worth trying, the fastest first: the ends and the middle of the material's range on this machine.
+/// Spindle speeds worth trying, the fastest first, from end to end of the material's range on this machine.
 fn speeds(job: &Job, cutter: &Cutter, share: f64) -> Vec<f64> {
     let (low, high) = surface_speeds(job, cutter);
     let (least, most) = job.machine.n;
     let n = |vc: f64| kinematics::spindle_speed(vc, cutter.d).clamp(least, most);
-    let high = share * greatest_surface_speed(job, cutter).min(high);
-    let mut speeds: Vec<f64> = [high, (low * high).sqrt(), low]
-        .iter()
-        .map(|vc| down(n(*vc), job.grid.n).max(up(least, job.grid.n)))
+    let high = n(share * greatest_surface_speed(job, cutter).min(high));
+    let mut speeds: Vec<f64> = between(n(low).min(high), high, SPEEDS)
+        .map(|n| down(n, job.grid.n).max(up(least, job.grid.n)))
         .collect();
+    speeds.reverse();
     speeds.dedup_by(|a, b| (*a - *b).abs() < job.grid.n / 2.0);
     speeds
+}
+
+/// So many values from `low` to `high`, each the same times the one before; one where the ends meet.
+fn between(low: f64, high: f64, count: u32) -> impl Iterator<Item = f64> {
+    let same = high <= low * (1.0 + 1.0e-9);
+    let last = if same { 0 } else { count - 1 };
+    let ratio = if same { 1.0 } else { high / low };
+    (0..=last).map(move |k| {
+        if k == last {
+            high
+        } else {
+            low * libm::pow(ratio, f64::from(k) / f64::from(last))
+        }
+    })
 }
 
 /// The material's range of surface speed for what the cutter is made of, m/s.
@@ -133,64 +148,128 @@ fn step_downs(job: &Job, depth: f64, deepest: f64) -> Vec<f64> {
 const MOST_STEP_DOWNS: usize = 24;
 /// One more level in so many is skipped as they grow many.
 const LEVEL_STRIDE: u32 = 8;
-/// Feeds per tooth tried between the ends of the material's range.
-const FEEDS: u32 = 4;
+/// Spindle speeds tried between the ends of the material's range.
+const SPEEDS: u32 = 8;
+/// Stepovers tried between the ends of what a method takes.
+const STEPOVERS: u32 = 6;
 
-/// All candidates of a method with a cutter, in no particular order.
-pub(crate) fn choices(
-    job: &Job,
-    shape: &TaskShape,
-    cutter: &Cutter,
-    method: &Method,
-) -> Vec<Choice> {
-    let Grid {
-        vf: feed_step,
-        depth: depth_step,
-        ..
-    } = job.grid;
-    let (open, slot) = (
-        speeds(job, cutter, 1.0),
-        speeds(job, cutter, job.numbers.slot_speed),
-    );
-    let (low, high) = chip_loads(job, cutter);
-    let depth = shape.task.depth();
-    let deepest = (method.deepest)(job, shape, cutter);
-    let mut all = Vec::new();
-    for share in (method.stepovers)(job, shape, cutter) {
-        let full = share >= 1.0;
-        let ae = if full {
-            cutter.d
-        } else {
-            down(share * cutter.d, depth_step).min(cutter.d)
+/// One stepover with the speeds and feeds per tooth that go with it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Net {
+    /// Stepover, m.
+    pub ae: f64,
+    /// Spindle speeds, 1/s, the fastest first.
+    pub speeds: Vec<f64>,
+    /// Least and greatest feed per tooth, m.
+    pub fz: (f64, f64),
+}
+
+/// Everything that is tried for a method with a cutter: each step-down with each stepover, its speeds and all feeds of
+/// the typed grid within its range.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Axes {
+    /// Stepovers.
+    pub nets: Vec<Net>,
+    /// Step-downs, m, the deepest first, with the levels that they take.
+    pub depths: Vec<(f64, u32)>,
+    pinned_feed: Option<f64>,
+}
+
+impl Axes {
+    /// What is tried; what the person has fixed has one value only.
+    pub fn new(job: &Job, shape: &TaskShape, cutter: &Cutter, method: &Method) -> Axes {
+        let pin = job.pins.at(&shape.task);
+        let depth = shape.task.depth();
+        let step_downs = match pin.ap {
+            Some(ap) => vec![ap],
+            None => step_downs(job, depth, (method.deepest)(job, shape, cutter)),
         };
+        Axes {
+            nets: nets(job, cutter, (method.stepovers)(job, shape, cutter), &pin),
+            depths: step_downs
+                .into_iter()
+                .map(|ap| (ap, levels(depth, ap)))
+                .collect(),
+            pinned_feed: pin.vf,
+        }
+    }
+
+    /// The feeds of a net at a speed.
+    pub fn feeds(&self, job: &Job, cutter: &Cutter, net: &Net, n: f64) -> Feeds {
+        if let Some(vf) = self.pinned_feed {
+            return Feeds {
+                first: 1,
+                last: 1,
+                step: vf,
+            };
+        }
+        let step = job.grid.vf;
+        let feed = |fz: f64| kinematics::feed_speed(fz, cutter.z, n).min(job.machine.feed);
+        let last = whole(feed(net.fz.1) / step + 1.0e-9);
+        Feeds {
+            first: whole(libm::ceil(feed(net.fz.0) / step - 1.0e-9)).min(last),
+            last,
+            step,
+        }
+    }
+}
+
+/// A whole number of steps, 1 at least.
+pub(crate) fn whole(value: f64) -> u32 {
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "feeds are bounded far below; saturating"
+    )]
+    let whole = value.clamp(1.0, 1.0e9) as u32;
+    whole
+}
+
+/// Feeds as multiples of the step in which they are typed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Feeds {
+    /// The least multiple.
+    pub first: u32,
+    /// The greatest multiple.
+    pub last: u32,
+    /// The step, m/s.
+    pub step: f64,
+}
+
+impl Feeds {
+    /// The feed of a multiple, m/s.
+    pub fn at(&self, multiple: u32) -> f64 {
+        f64::from(multiple) * self.step
+    }
+}
+
+fn nets(job: &Job, cutter: &Cutter, shares: (f64, f64), pin: &StepPin) -> Vec<Net> {
+    let (low, high) = chip_loads(job, cutter);
+    let mut stepovers: Vec<f64> = match pin.ae {
+        Some(ae) => vec![ae],
+        None => between(shares.0, shares.1, STEPOVERS)
+            .map(|share| match share < 1.0 {
+                true => down(share * cutter.d, job.grid.depth).min(cutter.d),
+                false => cutter.d,
+            })
+            .collect(),
+    };
+    stepovers.reverse();
+    stepovers.dedup_by(|a, b| (*a - *b).abs() < job.grid.depth / 2.0);
+    let net = |ae: f64| {
+        let full = ae >= cutter.d * (1.0 - 1.0e-9);
         let thinning = chip::radial_thinning(ae, cutter.d);
         // At full width chips have nowhere to go: no more than the middle of the range.
         let top = if full { (low * high).sqrt() } else { high };
-        for ap in step_downs(job, depth, deepest) {
-            for n in if full { &slot } else { &open } {
-                let mut last = 0.0;
-                for k in 0..FEEDS {
-                    let part = f64::from(k) / f64::from(FEEDS - 1);
-                    let fz = (top + (low - top) * part) * thinning;
-                    let asked = kinematics::feed_speed(fz, cutter.z, *n).min(job.machine.feed);
-                    let vf = down(asked, feed_step);
-                    if (vf - last).abs() < feed_step / 2.0 {
-                        continue;
-                    }
-                    last = vf;
-                    let fz = kinematics::feed_per_tooth(vf, cutter.z, *n);
-                    let choice = Choice {
-                        n: *n,
-                        vf,
-                        fz,
-                        ae,
-                        ap,
-                        levels: 1,
-                    };
-                    all.push(choice.with_ap(depth, ap));
-                }
-            }
+        let share = if full { job.numbers.slot_speed } else { 1.0 };
+        Net {
+            ae,
+            speeds: match pin.n {
+                Some(n) => vec![n],
+                None => speeds(job, cutter, share),
+            },
+            fz: (low * thinning, top * thinning),
         }
-    }
-    all
+    };
+    stepovers.into_iter().map(net).collect()
 }

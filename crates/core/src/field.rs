@@ -1,5 +1,7 @@
 //! The questionnaire as data: every answer's place, group, kind and table.
 
+use crate::methods::METHOD_KEYS;
+use crate::pin::Place;
 use thinwright_quantity::Kind;
 
 /// The groups of the questionnaire, in the order in which they are asked.
@@ -15,9 +17,20 @@ pub enum Group {
     Cutters,
     /// How the part is held, backed and cleared of chips.
     Holding,
+    /// Choices of the whole job that the person keeps in their own hands.
+    Pins,
+    /// Choices of single steps that the person keeps; its fields repeat, one row a place of the part.
+    StepPins,
 }
 
-/// All groups, in order.
+impl Group {
+    /// Whether its fields repeat in rows.
+    pub fn repeats(self) -> bool {
+        matches!(self, Group::Cutters | Group::StepPins)
+    }
+}
+
+/// The groups that are asked, in order; pins are not asked, they are set where the strategy stands.
 pub const GROUPS: [Group; 5] = [
     Group::Part,
     Group::Material,
@@ -255,6 +268,29 @@ fields! {
     Chips "holding.chips" Holding Input::Row(Table::Clearings), false true Always;
     /// How many parts are to be made.
     Quantity "holding.quantity" Holding COUNT, false false Always;
+
+    /// No spindle speed above this.
+    PinMostSpeed "pin.most-speed" Pins Input::Quantity(Kind::SpindleSpeed), false false Always;
+    /// When the slots are cut.
+    PinOrder "pin.order" Pins Input::Choice(&["slots-into-stock", "slots-before-skim", "slots-last"]), false false Always;
+    /// The face that is cut first.
+    PinFirst "pin.first" Pins Input::Choice(&["a", "b"]), false false Always;
+    /// Whether the web is backed.
+    PinBacked "pin.backed" Pins YES_NO, false false Always;
+    /// Whether the boss is bolted down.
+    PinBolted "pin.bolted" Pins YES_NO, false false Always;
+    /// Number of the cutter in the rack, from 1.
+    PinCutter "pin.cutter" StepPins COUNT, false false Always;
+    /// The method.
+    PinMethod "pin.method" StepPins Input::Choice(METHOD_KEYS), false false Always;
+    /// Spindle speed.
+    PinSpeed "pin.speed" StepPins Input::Quantity(Kind::SpindleSpeed), false false Always;
+    /// Feed.
+    PinFeed "pin.feed" StepPins Input::Quantity(Kind::FeedSpeed), false false Always;
+    /// Stepover.
+    PinStepover "pin.stepover" StepPins LENGTH, false false Always;
+    /// Step-down.
+    PinStepDown "pin.step-down" StepPins LENGTH, false false Always;
 }
 
 impl Field {
@@ -297,7 +333,14 @@ impl FieldId {
     pub fn key(&self) -> String {
         let key = self.field.spec().key;
         match (self.row, key.split_once('.')) {
-            (Some(row), Some((group, word))) => format!("{group}.{}.{word}", u16::from(row) + 1),
+            (Some(row), Some((group, word))) => {
+                if self.field.spec().group == Group::StepPins
+                    && let Some(place) = Place::by_row(row)
+                {
+                    return format!("{group}.{}.{word}", place.key());
+                }
+                format!("{group}.{}.{word}", u16::from(row) + 1)
+            }
             _ => key.to_owned(),
         }
     }
@@ -309,11 +352,14 @@ impl FieldId {
         match third {
             None => {
                 let field = Field::by_key(key)?;
-                (field.spec().group != Group::Cutters).then_some(field.into())
+                (!field.spec().group.repeats()).then_some(field.into())
             }
             Some(word) => {
-                let row: u8 = second.parse().ok().filter(|r| *r >= 1)?;
                 let field = Field::by_key(&format!("{group}.{word}"))?;
+                if field.spec().group == Group::StepPins {
+                    return Some(FieldId::in_row(field, Place::by_key(second)?.row()));
+                }
+                let row: u8 = second.parse().ok().filter(|r| *r >= 1)?;
                 (field.spec().group == Group::Cutters && second == row.to_string())
                     .then(|| FieldId::in_row(field, row - 1))
             }
@@ -329,7 +375,7 @@ mod tests {
     fn every_key_leads_back_to_its_field() {
         for spec in FIELDS {
             assert_eq!(spec.field.spec().key, spec.key);
-            let id = if spec.group == Group::Cutters {
+            let id = if spec.group.repeats() {
                 FieldId::in_row(spec.field, 11)
             } else {
                 spec.field.into()
@@ -350,6 +396,10 @@ mod tests {
             "cutter.01.diameter",
             "cutter.999.diameter",
             "part.1.diameter",
+            "pin.cutter",
+            "pin.1.cutter",
+            "pin.nowhere.cutter",
+            "pin.slots.order",
         ] {
             assert_eq!(FieldId::by_key(key), None, "{key}");
         }
@@ -360,7 +410,7 @@ mod tests {
         let first = |shape: Shown| {
             FIELDS
                 .iter()
-                .filter(|s| s.asked_first && s.group != Group::Cutters)
+                .filter(|s| s.asked_first && !s.group.repeats())
                 .filter(|s| s.shown == Shown::Always || s.shown == shape)
                 .count()
         };

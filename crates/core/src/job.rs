@@ -2,6 +2,7 @@
 
 use crate::estimate::{Estimates, Known};
 use crate::part::Part;
+use crate::pin::Pins;
 use crate::refuse::Tables;
 use crate::strategy::Defaulted;
 use thinwright_catalog::{
@@ -37,6 +38,8 @@ pub struct Job {
     pub estimates: Estimates,
     /// A cut that runs well here.
     pub good_cut: Option<GoodCut>,
+    /// What the person keeps in their own hands.
+    pub pins: Pins,
     /// The values that a person types.
     pub grid: Grid,
     /// Margins and defaults.

@@ -1,15 +1,17 @@
-//! Judging a task: for every cutter and method the fastest numbers whose limits hold, or what stands in the way.
+//! Judging a task: for every cutter and method the cheapest numbers whose limits hold, or what stands in the way.
 
 use crate::case::{Case, Held, Load, Responses};
-use crate::choice::{Choice, choices};
+use crate::choice::Choice;
 use crate::estimate::{Draw, Estimates};
 use crate::job::{Cutter, Job};
-use crate::limits::{LimitId, Needs, Warnings, first_broken, warnings};
+use crate::limits::{Warnings, warnings};
+use crate::loads::LoadBook;
 use crate::methods::{METHODS, Method, MethodId, Rejection};
+use crate::numbers::{Found, Numbers, Seeker, ms};
 use crate::pass::{Detail, Pass};
 use crate::shape::TaskShape;
-use crate::strategy::{Considered, Measure, Verdict};
-use crate::time;
+use crate::strategy::{Considered, Verdict};
+use crate::tally::Tally;
 use thinwright_quantity::Duration;
 
 /// What a task stands in.
@@ -20,6 +22,8 @@ pub(crate) struct Scene<'a> {
     pub(crate) known: &'a Responses,
     pub(crate) held: Held<'a>,
     pub(crate) estimates: &'a Estimates,
+    pub(crate) loads: &'a LoadBook,
+    pub(crate) tally: &'a Tally,
 }
 
 /// A way that works, with its numbers.
@@ -30,6 +34,8 @@ pub(crate) struct Way {
     pub(crate) choice: Choice,
     /// Time without cutter change, s.
     pub(crate) time: f64,
+    /// Time and the price of the warnings, ms.
+    pub(crate) price: i64,
     /// The warnings that it leaves.
     pub(crate) warnings: Warnings,
 }
@@ -68,30 +74,59 @@ impl Scene<'_> {
     }
 }
 
-/// Judges a task with every cutter and method.
-pub(crate) fn judge(scene: &Scene) -> Judged {
+/// Judges a task with every cutter and method; ways that can be no part of the cheapest plan are passed over, unless
+/// the judging is `thorough`.
+///
+/// Why: a way can always be replaced by the cheapest one, at the price of two cutter changes at most.
+pub(crate) fn judge(scene: &Scene, thorough: bool) -> Judged {
     let mut judged = Judged::default();
+    let mut seekers: Vec<(&Method, Seeker)> = Vec::new();
+    for (method, cutter) in ways_to_try(scene, &mut judged) {
+        seekers.push((method, Seeker::new(scene, method, cutter)));
+    }
+    seekers.sort_by_key(|(_, seeker)| seeker.least());
+    let changes = ms(2.0 * scene.job.machine.change);
+    for (method, seeker) in seekers {
+        let cutter = seeker.cutter;
+        let dearest = judged.ways.iter().map(|w| {
+            let other = w.cutter != cutter.row;
+            w.price + if other { changes } else { 0 }
+        });
+        let bound = if thorough { None } else { dearest.min() };
+        match seeker.run(bound.unwrap_or(i64::MAX)) {
+            Numbers::Cheapest(found) => judged.ways.push(way(scene, method, cutter, found)),
+            Numbers::TooDear => {}
+            Numbers::Broken(limit, measure) => {
+                let verdict = Verdict::Breaks { limit, measure };
+                judged.failed.push(considered(method, cutter, verdict));
+            }
+        }
+    }
+    judged
+}
+
+/// The methods and cutters that fit a task; those that do not are noted.
+fn ways_to_try<'a>(scene: &Scene<'a>, judged: &mut Judged) -> Vec<(&'static Method, &'a Cutter)> {
+    let pin = scene.job.pins.at(&scene.shape.task);
+    let mut fitting = Vec::new();
     for method in METHODS {
         for cutter in &scene.job.rack {
+            let kept = pin.cutter.is_none_or(|row| row == cutter.row)
+                && pin.method.is_none_or(|id| id == method.id);
             match (method.fits)(scene.job, scene.shape, cutter) {
                 Err(Rejection::NotForThis | Rejection::NotADrill) => {}
                 Err(why) => judged
                     .failed
                     .push(considered(method, cutter, Verdict::Unfit(why))),
-                Ok(()) => match best(scene, method, cutter) {
-                    Ok(way) => judged.ways.push(way),
-                    Err((limit, measure)) => {
-                        judged.failed.push(considered(
-                            method,
-                            cutter,
-                            Verdict::Breaks { limit, measure },
-                        ));
-                    }
-                },
+                Ok(()) if !kept => {
+                    let verdict = Verdict::Unfit(Rejection::Pinned);
+                    judged.failed.push(considered(method, cutter, verdict));
+                }
+                Ok(()) => fitting.push((method, cutter)),
             }
         }
     }
-    judged
+    fitting
 }
 
 fn considered(method: &Method, cutter: &Cutter, verdict: Verdict) -> Considered {
@@ -102,129 +137,30 @@ fn considered(method: &Method, cutter: &Cutter, verdict: Verdict) -> Considered 
     }
 }
 
-/// The fastest numbers of a method with a cutter that hold every limit; those with the mildest warning if none are
-/// free of it; or the limit that the nearest numbers still break.
-fn best(scene: &Scene, method: &Method, cutter: &Cutter) -> Result<Way, (LimitId, Measure)> {
-    let mut candidates: Vec<(f64, Choice, Pass)> = choices(scene.job, scene.shape, cutter, method)
-        .into_iter()
-        .map(|choice| {
-            let pass = (method.pass)(scene.job, scene.shape, cutter, &choice, Detail::Rough);
-            (
-                time::step(scene.job, scene.shape, &choice, &pass),
-                choice,
-                pass,
-            )
-        })
-        .collect();
-    // Stable, and the candidates come in a fixed order: ties fall the same way everywhere.
-    candidates.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let mut mildest: Option<(f64, Choice)> = None;
-    let mut nearest: Option<(LimitId, Measure)> = None;
-    for (_, choice, pass) in &candidates {
-        match look(scene, method, cutter, (choice, pass), mildest.map(|m| m.0)) {
-            Look::Clean => return Ok(way(scene, method, cutter, *choice)),
-            Look::Warned(sum) => mildest = Some((sum, *choice)),
-            Look::NoBetter => {}
-            Look::Broken(limit, measure) => {
-                if nearest
-                    .as_ref()
-                    .is_none_or(|n| measure.utilisation() < n.1.utilisation())
-                {
-                    nearest = Some((limit, measure));
-                }
-            }
-        }
-    }
-    match (mildest, nearest) {
-        (Some((_, choice)), _) => Ok(way(scene, method, cutter, choice)),
-        (None, Some(broken)) => Err(broken),
-        (None, None) => Err((
-            LimitId::SurfaceSpeed,
-            Measure {
-                demand: 1.0,
-                allowed: 0.0,
-            },
-        )),
-    }
-}
-
-/// Warnings must be milder by so much of a limit to be worth slower numbers.
-const MILDER: f64 = 0.05;
-
-/// What a look at a candidate showed.
-enum Look {
-    /// No limit is broken.
-    Clean,
-    /// Only warnings are, by so much in all, and less than before.
-    Warned(f64),
-    /// Warnings no milder than those of quicker numbers.
-    NoBetter,
-    /// A limit that refuses is broken.
-    Broken(LimitId, Measure),
-}
-
-/// Looks at a candidate: what needs no loads first, so that most need none.
-fn look(
-    scene: &Scene,
-    method: &Method,
-    cutter: &Cutter,
-    candidate: (&Choice, &Pass),
-    mildest: Option<f64>,
-) -> Look {
-    const QUICK: &[Needs] = &[Needs::Cutter, Needs::Numbers];
-    let (choice, pass) = candidate;
-    let nothing = Load::default();
-    let case = scene.case(method, cutter, candidate, &nothing);
-    if let Some((limit, measure)) = first_broken(&case, QUICK) {
-        return Look::Broken(limit.id, measure);
-    }
-    let quick = warnings(&case, &[Needs::Numbers]).sum;
-    let too_much = |sum: f64| mildest.is_some_and(|m| sum > m - MILDER);
-    if too_much(quick) {
-        return Look::NoBetter;
-    }
-    let load = Load::new(scene.job, cutter, choice, pass);
-    let case = Case {
-        load: &load,
-        ..case
-    };
-    if let Some((limit, measure)) = first_broken(&case, &[Needs::Load]) {
-        return Look::Broken(limit.id, measure);
-    }
-    let sum = quick + warnings(&case, &[Needs::Load]).sum;
-    if sum <= 0.0 {
-        Look::Clean
-    } else if too_much(sum) {
-        Look::NoBetter
-    } else {
-        Look::Warned(sum)
-    }
-}
-
-fn way(scene: &Scene, method: &Method, cutter: &Cutter, choice: Choice) -> Way {
-    let pass = (method.pass)(scene.job, scene.shape, cutter, &choice, Detail::Exact);
-    let time = time::step(scene.job, scene.shape, &choice, &pass);
-    let load = Load::new(scene.job, cutter, &choice, &pass);
+fn way(scene: &Scene, method: &Method, cutter: &Cutter, found: Found) -> Way {
+    let (job, choice) = (scene.job, found.choice);
+    let pass = (method.pass)(job, scene.shape, cutter, &choice, Detail::Exact);
+    let load = Load::new(job, cutter, &choice, &pass);
     let case = scene.case(method, cutter, (&choice, &pass), &load);
-    let warnings = warnings(&case, &[Needs::Cutter, Needs::Numbers, Needs::Load]);
     Way {
         method: method.id,
         cutter: cutter.row,
         choice,
-        time,
-        warnings,
+        time: found.time,
+        price: found.price,
+        warnings: warnings(&case),
     }
 }
 
 impl Judged {
-    /// What else there was beside a chosen way, the working ones first by time.
+    /// What else there was beside a chosen way, the working ones first by what they cost.
     pub(crate) fn beside(&self, chosen: &Way) -> Vec<Considered> {
         let others = self
             .ways
             .iter()
             .filter(|w| (w.method, w.cutter) != (chosen.method, chosen.cutter));
         let mut others: Vec<&Way> = others.collect();
-        others.sort_by(|a, b| a.time.total_cmp(&b.time));
+        others.sort_by_key(|w| w.price);
         let works = others.into_iter().map(|w| Considered {
             method: w.method,
             cutter: w.cutter,

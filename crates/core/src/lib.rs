@@ -7,6 +7,7 @@
 
 pub mod answers;
 mod assemble;
+mod cache;
 pub mod case;
 pub mod choice;
 pub mod estimate;
@@ -15,12 +16,16 @@ mod generate;
 mod grip;
 pub mod job;
 mod judge;
+mod lengths;
 pub mod limits;
 mod listen;
+mod loads;
 pub mod methods;
+mod numbers;
 pub mod order;
 pub mod part;
 pub mod pass;
+pub mod pin;
 pub mod plan;
 pub mod problem;
 mod read;
@@ -29,6 +34,7 @@ pub mod search;
 mod setting;
 pub mod shape;
 pub mod strategy;
+mod tally;
 pub mod task;
 mod time;
 pub mod verdict;
@@ -42,6 +48,7 @@ pub use problem::{Problem, ProblemKind};
 pub use read::read;
 pub use search::{Cache, Progress, Search};
 pub use strategy::Outcome;
+pub use tally::Effort;
 
 /// Works out the strategy of a job in one go.
 pub fn advise(job: &Job) -> Outcome {

@@ -45,8 +45,30 @@ pub struct Plan {
     pub setups: Vec<SetupPlan>,
 }
 
-/// Every plan worth working out, in a fixed order.
+/// Every plan worth working out, in a fixed order; none where what is fixed leaves none.
 pub fn plans(job: &Job) -> Vec<Plan> {
+    let mut plans = every_plan(job);
+    // What a part of one face leaves no choice in cannot be fixed otherwise either.
+    if job.part.recesses.len() > 1 {
+        plans.retain(|plan| kept(job, plan));
+    }
+    plans
+}
+
+/// Whether a plan is as the person has fixed it.
+fn kept(job: &Job, plan: &Plan) -> bool {
+    let pins = &job.pins;
+    let fits = |pin: Option<bool>, is: bool| pin.is_none_or(|pin| pin == is);
+    let choices = job.holding.backings.len() > 1;
+    let second = plan.setups.iter().find(|s| s.second);
+    pins.first.is_none_or(|face| face == plan.first)
+        && (plan.order == OrderId::NoSlots || pins.order.is_none_or(|order| order == plan.order))
+        && (!choices || second.is_none_or(|s| fits(pins.backed, s.backing > 0)))
+        && (!job.holding.boss_bolted || second.is_none_or(|s| fits(pins.bolted, s.bolted)))
+}
+
+fn every_plan(job: &Job) -> Vec<Plan> {
+    let heights = Heights::new(job);
     let two_sided = job.part.recesses.len() > 1;
     let mut plans = Vec::new();
     if !two_sided {
@@ -56,7 +78,7 @@ pub fn plans(job: &Job) -> Vec<Plan> {
         } else {
             OrderId::OneFace
         };
-        plans.push(one_face(job, face, order));
+        plans.push(one_face(heights, face, order));
         return plans;
     }
     let orders: &[OrderId] = if job.part.slots.is_empty() {
@@ -77,7 +99,7 @@ pub fn plans(job: &Job) -> Vec<Plan> {
         for order in orders {
             for backing in 0..job.holding.backings.len() {
                 for bolted in bolted {
-                    plans.push(two_faces(job, first, *order, (backing, *bolted)));
+                    plans.push(two_faces(heights, first, *order, (backing, *bolted)));
                 }
             }
         }
@@ -86,12 +108,28 @@ pub fn plans(job: &Job) -> Vec<Plan> {
 }
 
 /// Heights of the tasks of one face.
+#[derive(Clone, Copy)]
 struct Heights<'a> {
     job: &'a Job,
     face: Face,
+    /// Whether the blank stands out around the outline.
+    margin: bool,
 }
 
-impl Heights<'_> {
+impl<'a> Heights<'a> {
+    fn new(job: &'a Job) -> Heights<'a> {
+        let around = job.part.blank_area.subtract(&job.part.outline_area);
+        Heights {
+            job,
+            face: Face::A,
+            margin: !around.is_empty(1.0),
+        }
+    }
+
+    fn seen_from(self, face: Face) -> Heights<'a> {
+        Heights { face, ..self }
+    }
+
     fn mm(value: f64) -> i64 {
         Height::from_m(value * 1.0e-3).0
     }
@@ -183,44 +221,25 @@ impl Heights<'_> {
         self.below(half, Self::mm(self.job.numbers.outline_overlap_mm))
     }
 
-    fn has_margin(&self) -> bool {
-        !self
-            .job
-            .part
-            .blank_area
-            .subtract(&self.job.part.outline_area)
-            .is_empty(1.0)
-    }
-
     fn groove(&self) -> Option<Task> {
-        self.has_margin()
+        self.margin
             .then(|| self.task(TaskKind::OutlineGroove, self.surface(), self.meeting()))
     }
 
     /// The outline from this face down to the groove of the other, or all through.
     fn outline(&self, met: bool) -> Option<Task> {
         let to = if met {
-            Heights {
-                job: self.job,
-                face: self.face.other(),
-            }
-            .meeting()
+            self.seen_from(self.face.other()).meeting()
         } else {
             self.job.part.face_height(self.face.other())
         };
-        self.has_margin()
+        self.margin
             .then(|| self.task(TaskKind::OutlineFinish, self.surface(), to))
     }
 }
 
-fn one_face(job: &Job, face: Face, order: OrderId) -> Plan {
-    let (here, there) = (
-        Heights { job, face },
-        Heights {
-            job,
-            face: face.other(),
-        },
-    );
+fn one_face(heights: Heights, face: Face, order: OrderId) -> Plan {
+    let (here, there) = (heights.seen_from(face), heights.seen_from(face.other()));
     let mut setups = Vec::new();
     // The raw back is skimmed first, so that the part can lie on it.
     if let Some(task) = there.facing() {
@@ -252,14 +271,13 @@ fn one_face(job: &Job, face: Face, order: OrderId) -> Plan {
     }
 }
 
-fn two_faces(job: &Job, first: Face, order: OrderId, (backing, bolted): (usize, bool)) -> Plan {
-    let (here, there) = (
-        Heights { job, face: first },
-        Heights {
-            job,
-            face: first.other(),
-        },
-    );
+fn two_faces(
+    heights: Heights,
+    first: Face,
+    order: OrderId,
+    (backing, bolted): (usize, bool),
+) -> Plan {
+    let (here, there) = (heights.seen_from(first), heights.seen_from(first.other()));
     let mut one: Vec<Task> = here.facing().into_iter().chain(here.bore()).collect();
     one.extend([here.clearing(), here.floor_skim(), here.wall_skim()]);
     if order == OrderId::SlotsIntoStock {

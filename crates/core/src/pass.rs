@@ -41,8 +41,8 @@ pub struct Pass {
 /// How exactly path lengths are worked out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Detail {
-    /// By area and width: to rank candidates.
-    Rough,
-    /// By real offsets of the outline.
+    /// By the profile of the region, and never more than the true length: to rule candidates out.
+    Least,
+    /// By real offsets of the region.
     Exact,
 }

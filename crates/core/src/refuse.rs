@@ -186,8 +186,10 @@ fn frees(
                     known: &stuck.found.known,
                     held: held(&changed, setup),
                     estimates: &estimates,
+                    loads: &crate::loads::LoadBook::default(),
+                    tally: &crate::tally::Tally::default(),
                 };
-                return !judge(&scene).ways.is_empty();
+                return !judge(&scene, false).ways.is_empty();
             }
             state = changed.part.after(&state, task);
         }

@@ -1,22 +1,26 @@
 //! The search: every plan worked out, the cheapest that holds chosen. It advances in counted slices and knows no clock.
 
 use crate::assemble;
+pub use crate::cache::Cache;
 use crate::case::Responses;
 use crate::job::Job;
 use crate::judge::{Judged, Scene, Way, judge};
+use crate::loads::LoadBook;
+use crate::numbers::ms;
 use crate::order::{Plan, SetupPlan, plans};
 use crate::part::{Height, State};
 use crate::refuse;
-pub use crate::setting::Cache;
 use crate::setting::{estimates, held, responses, setting_up};
 use crate::shape::{self, TaskShape};
 use crate::strategy::Outcome;
+use crate::tally::{Effort, Tally};
 use crate::task::Task;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-/// What a task's answer depends on beside the job.
-type TaskKey = (Task, Height, bool, usize, bool, bool);
+/// What a task's answer depends on beside the job: the task, the surface before it, the setup's hold, its backing where
+/// there is a web to back, and what was looked up.
+type TaskKey = (Task, Height, bool, usize, [u64; 6]);
 
 /// A task of a worked-out plan.
 #[derive(Clone, Debug)]
@@ -43,7 +47,7 @@ pub(crate) struct WorkedPlan {
     pub(crate) setups: Vec<Vec<Solved>>,
     /// Time in all, s.
     pub(crate) time: f64,
-    /// Time and the price of warnings, s: what plans are compared by, in whole milliseconds.
+    /// Time and the price of warnings, ms: what plans are compared by.
     pub(crate) price: i64,
     pub(crate) changes: u32,
 }
@@ -62,8 +66,11 @@ pub struct Search {
     next: usize,
     done: Vec<WorkedPlan>,
     found: BTreeMap<TaskKey, Rc<Found>>,
-    shapes: BTreeMap<(Task, Height), Rc<TaskShape>>,
     cache: Cache,
+    loads: LoadBook,
+    tally: Tally,
+    /// What the cache had been worked out with before.
+    before: Effort,
 }
 
 /// How far a search is.
@@ -84,15 +91,23 @@ pub enum Progress {
 
 impl Search {
     /// Starts a search; a warm cache makes it quicker.
-    pub fn new(job: Job, cache: Cache) -> Search {
+    pub fn new(job: Job, mut cache: Cache) -> Search {
+        cache.keep_for(&job);
+        let before = Effort {
+            webs: cache.webs_worked_out(),
+            lengths: cache.lengths_worked_out(),
+            ..Effort::default()
+        };
         Search {
+            before,
             plans: plans(&job),
             job,
             next: 0,
             done: Vec::new(),
             found: BTreeMap::new(),
-            shapes: BTreeMap::new(),
             cache,
+            loads: LoadBook::default(),
+            tally: Tally::default(),
         }
     }
 
@@ -118,6 +133,15 @@ impl Search {
         }
     }
 
+    /// What has been done so far.
+    pub fn effort(&self) -> Effort {
+        Effort {
+            webs: self.cache.webs_worked_out() - self.before.webs,
+            lengths: self.cache.lengths_worked_out() - self.before.lengths,
+            ..self.tally.effort()
+        }
+    }
+
     /// Gives back what may be used again.
     pub fn into_cache(self) -> Cache {
         self.cache
@@ -134,7 +158,8 @@ impl Search {
     fn outcome(&self) -> Outcome {
         match self.best() {
             Some(best) => {
-                Outcome::Feasible(Box::new(assemble::strategy(&self.job, best, &self.done)))
+                let books = (&self.job, &self.loads, &self.tally);
+                Outcome::Feasible(Box::new(assemble::strategy(books, best, &self.done)))
             }
             None => Outcome::Refused(Box::new(refuse::refusal(&self.job, &self.done))),
         }
@@ -160,38 +185,35 @@ impl Search {
         choose(&self.job, plan, setups)
     }
 
-    /// The shape of a task; of the state before it only the height of the surface matters.
-    fn shape(&mut self, task: &Task, before: &State) -> Rc<TaskShape> {
-        let key = (*task, shape::surface(before, task.face));
-        let job = &self.job;
-        let new = || Rc::new(TaskShape::new(job, *task, before));
-        self.shapes.entry(key).or_insert_with(new).clone()
-    }
-
     fn find(&mut self, setup: &SetupPlan, task: &Task, before: &State) -> Rc<Found> {
-        let part = &self.job.part;
-        let after = part.after(before, task);
+        let after = self.job.part.after(before, task);
+        let known = responses(&self.job, setup, task, (before, &after), &mut self.cache);
         let key: TaskKey = (
             *task,
-            Height::from_m(part.web_now(&after)),
-            part.slots_begun(before),
-            setup.backing,
-            setup.bolted,
+            shape::surface(before, task.face),
             setup.second,
+            if known.web.is_some() {
+                setup.backing
+            } else {
+                0
+            },
+            known.key(),
         );
         if let Some(found) = self.found.get(&key) {
             return found.clone();
         }
-        let known = responses(&self.job, setup, task, (before, &after), &mut self.cache);
-        let shape = self.shape(task, before);
+        let shape = self.cache.shape(&self.job, task, before);
         let estimates = estimates(&self.job, setup);
-        let judged = judge(&Scene {
+        let scene = Scene {
             job: &self.job,
             shape: &shape,
             known: &known,
             held: held(&self.job, setup),
             estimates: &estimates,
-        });
+            loads: &self.loads,
+            tally: &self.tally,
+        };
+        let judged = judge(&scene, false);
         let found = Rc::new(Found {
             shape,
             known,
@@ -200,11 +222,6 @@ impl Search {
         self.found.insert(key, found.clone());
         found
     }
-}
-
-/// Price of the warnings that a way leaves, s.
-fn warning_price(job: &Job, way: &Way) -> f64 {
-    job.numbers.warning_price_s * way.warnings.sum
 }
 
 /// Chooses one way per task so that time, warnings and cutter changes together are least: exact, by going through the
@@ -230,11 +247,7 @@ fn choose(job: &Job, plan: Plan, mut setups: Vec<Vec<Solved>>) -> WorkedPlan {
     let around: f64 = plan.setups.iter().map(|s| setting_up(job, s)).sum();
     let cutting: f64 = ways.iter().map(|w| w.time).sum();
     let time = cutting + f64::from(changes) * job.machine.change + around;
-    #[allow(
-        clippy::cast_possible_truncation,
-        reason = "milliseconds of a job, far inside i64; saturating"
-    )]
-    let price = ((price + around) * 1.0e3) as i64;
+    let price = price + ms(around);
     WorkedPlan {
         plan,
         setups,
@@ -244,18 +257,19 @@ fn choose(job: &Job, plan: Plan, mut setups: Vec<Vec<Solved>>) -> WorkedPlan {
     }
 }
 
-/// A price so far, s, and the ways that led there.
-type Standing = (f64, Vec<Option<usize>>);
+/// A price so far, ms, and the ways that led there.
+type Standing = (i64, Vec<Option<usize>>);
 
 /// The least price of all tasks and the ways that give it.
 fn cheapest(job: &Job, setups: &[Vec<Solved>]) -> Standing {
+    let change = ms(job.machine.change);
     // One standing per cutter in the spindle.
-    let mut front: BTreeMap<Option<u8>, Standing> = BTreeMap::from([(None, (0.0, Vec::new()))]);
+    let mut front: BTreeMap<Option<u8>, Standing> = BTreeMap::from([(None, (0, Vec::new()))]);
     for solved in setups.iter().flatten() {
         let ways = &solved.found.judged.ways;
         let mut next: BTreeMap<Option<u8>, Standing> = BTreeMap::new();
         let mut offer =
-            |cutter: Option<u8>, price: f64, path: &[Option<usize>], way: Option<usize>| {
+            |cutter: Option<u8>, price: i64, path: &[Option<usize>], way: Option<usize>| {
                 if next.get(&cutter).is_none_or(|(best, _)| price < *best) {
                     let path = path.iter().copied().chain([way]).collect();
                     next.insert(cutter, (price, path));
@@ -266,17 +280,13 @@ fn cheapest(job: &Job, setups: &[Vec<Solved>]) -> Standing {
                 offer(*cutter, *price, path, None);
             }
             for (i, way) in ways.iter().enumerate() {
-                let change = if *cutter == Some(way.cutter) {
-                    0.0
-                } else {
-                    job.machine.change
-                };
-                let price = price + change + way.time + warning_price(job, way);
+                let same = *cutter == Some(way.cutter);
+                let price = price + way.price + if same { 0 } else { change };
                 offer(Some(way.cutter), price, path, Some(i));
             }
         }
         front = next;
     }
-    let best = front.into_values().min_by(|a, b| a.0.total_cmp(&b.0));
+    let best = front.into_values().min_by_key(|standing| standing.0);
     best.unwrap_or_default()
 }

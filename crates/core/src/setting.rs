@@ -1,5 +1,6 @@
 //! What a setup brings to a task: hold, backing, what is not known for sure, the web as it stands.
 
+use crate::cache::Cache;
 use crate::case::{Held, Responses};
 use crate::estimate::{Estimates, Unknown};
 use crate::grip;
@@ -10,16 +11,6 @@ use crate::plan::Area;
 use crate::read::range;
 use crate::task::{Task, TaskKind};
 use crate::web::{self, WebAnswer};
-use std::collections::BTreeMap;
-
-/// Answers that may be used again; it changes the speed of a search, never its result.
-#[derive(Clone, Debug, Default)]
-pub struct Cache {
-    webs: BTreeMap<Vec<u64>, Option<WebAnswer>>,
-}
-
-/// Most web answers that are kept.
-const MOST_WEBS: usize = 4096;
 
 /// How a setup holds the part.
 pub(crate) fn held<'a>(job: &'a Job, setup: &SetupPlan) -> Held<'a> {
@@ -106,15 +97,12 @@ fn cached_web(job: &Job, state: &State, bolted: bool, cache: &mut Cache) -> Opti
         job.numbers.sharp_corner_mm * 1.0e-3
     };
     let key = web::key(job, state, patch, bolted);
-    if let Some(answer) = cache.webs.get(&key) {
-        return *answer;
+    if let Some(answer) = cache.web(&key) {
+        return answer;
     }
     // A geometry that the closed forms do not take has no web answer; the limits on the web then do not apply.
     let answer = web::web(job, state, patch, bolted).ok().flatten();
-    if cache.webs.len() >= MOST_WEBS {
-        cache.webs.clear();
-    }
-    cache.webs.insert(key, answer);
+    cache.put_web(key, answer);
     answer
 }
 

@@ -1,11 +1,11 @@
 //! The geometry of a task: what is cleared, how deep it lies, and what stands around it.
 
 use crate::job::Job;
+use crate::lengths::Lengths;
 use crate::part::{Height, Part, Slot, State};
 use crate::plan::{Area, Point, distance_point};
 use crate::task::{Face, Task, TaskKind};
-use std::cell::RefCell;
-use std::collections::BTreeMap;
+use std::rc::Rc;
 
 /// What a task cuts, seen from above.
 #[derive(Clone, Debug)]
@@ -46,27 +46,8 @@ pub struct TaskShape {
     pub narrowest: f64,
     /// Diameter of the largest circle that fits in, m.
     pub widest: f64,
-    /// Path at full width that opens a ring-shaped floor, roughly, m.
-    pub opening: f64,
     /// Path lengths that were worked out before.
-    pub lengths: Lengths,
-}
-
-/// Path lengths by cutter diameter and stepover (m): remembered, as they are the same for every order of the work.
-#[derive(Clone, Debug, Default)]
-pub struct Lengths(RefCell<BTreeMap<(u64, u64), (f64, f64)>>);
-
-impl Lengths {
-    /// The lengths for a diameter and stepover, worked out the first time.
-    pub(crate) fn get(&self, (d, ae): (f64, f64), work: impl FnOnce() -> (f64, f64)) -> (f64, f64) {
-        let key = (d.to_bits(), ae.to_bits());
-        if let Some(known) = self.0.borrow().get(&key) {
-            return *known;
-        }
-        let lengths = work();
-        self.0.borrow_mut().insert(key, lengths);
-        lengths
-    }
+    pub lengths: Rc<Lengths>,
 }
 
 impl TaskShape {
@@ -113,8 +94,7 @@ impl TaskShape {
         let (narrowest, widest) = widths(part, &task, leave.0);
         TaskShape {
             area: size(&target),
-            opening: opening(&target),
-            lengths: Lengths::default(),
+            lengths: Rc::default(),
             task,
             target,
             drop,
@@ -178,14 +158,6 @@ fn size(target: &Target) -> f64 {
         Target::Slots(slots) => slots.iter().map(|s| s.area.area_mm2()).sum(),
     };
     mm2 * 1.0e-6
-}
-
-/// A ring-shaped floor is opened once around its middle line: a quarter of all its edges, m.
-fn opening(target: &Target) -> f64 {
-    match target {
-        Target::Region { area, .. } if area.loop_count() > 1 => 0.25e-3 * area.perimeter_mm(),
-        _ => 0.0,
-    }
 }
 
 /// Height of the stock's highest surface on a face's side.

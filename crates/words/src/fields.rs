@@ -21,6 +21,7 @@ pub fn group(group: Group) -> &'static str {
         Group::Machine => "Machine",
         Group::Cutters => "Cutters",
         Group::Holding => "Holding",
+        Group::Pins | Group::StepPins => "Kept by you",
     }
 }
 
@@ -107,4 +108,15 @@ texts! {
     BossBolted: "Boss bolted down", "", "A bolt through the middle halves the free span.";
     Chips: "Chip clearing", "", "Packed chips break small cutters: it sets how deep a slot may go.";
     Quantity: "Parts to make", "", "One part wants few cutter changes; many repay a fixture.";
+    PinMostSpeed: "No spindle speed above", "n", "Noise, an old bearing, a holder's own limit.";
+    PinOrder: "When the slots are cut", "", "Kept as you want it; the rest is searched around it.";
+    PinFirst: "Face cut first", "", "Kept as you want it; the rest is searched around it.";
+    PinBacked: "Web backed", "", "Kept as you want it; the rest is searched around it.";
+    PinBolted: "Boss bolted down", "", "Kept as you want it; the rest is searched around it.";
+    PinCutter: "Cutter", "", "Kept as you want it; checked like any other.";
+    PinMethod: "Method", "", "Kept as you want it; checked like any other.";
+    PinSpeed: "Spindle speed", "n", "Kept as you want it; checked like any other.";
+    PinFeed: "Feed", "vf", "Kept as you want it; checked like any other.";
+    PinStepover: "Stepover", "ae", "Kept as you want it; checked like any other.";
+    PinStepDown: "Step-down", "ap", "Kept as you want it; checked like any other.";
 }

@@ -85,6 +85,7 @@ impl Speaker<'_> {
             Rejection::NotCentreCutting => {
                 "does not cut to its centre, and there is no other way in".to_owned()
             }
+            Rejection::Pinned => "you have kept another choice here".to_owned(),
             Rejection::NoRoomToEnter(Measure { demand, allowed }) => {
                 format!(
                     "its entry helix needs \u{D8} {}, the room is \u{D8} {}",

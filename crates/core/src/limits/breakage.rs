@@ -1,6 +1,6 @@
 //! Greatest bending stress in the cutter against the rupture strength of what it is made of.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Breakage,
     source: "derived",
     needs: Needs::Load,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[
         (Unknown::Kc, BadEnd::High),
         (Unknown::Runout, BadEnd::High),

@@ -1,6 +1,6 @@
 //! Room for chips: the loose chips of the last level against the slot that is open behind the cutter.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::methods::MethodId;
 use crate::strategy::{Lever, Measure};
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::ChipRoom,
     source: "derived",
     needs: Needs::Numbers,
+    moves: Moves::STILL,
     bad_ends: &[],
     levers: &[Lever::StepDown, Lever::Clearing],
     measure: |case| {

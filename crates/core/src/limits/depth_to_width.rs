@@ -1,12 +1,13 @@
 //! Depth of a slot to its width.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::DepthToWidth,
     source: "commonpractice",
     needs: Needs::Cutter,
+    moves: Moves::STILL,
     bad_ends: &[],
     levers: &[Lever::WebThickness],
     measure: |case| {

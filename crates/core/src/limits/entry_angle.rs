@@ -1,12 +1,13 @@
 //! Slope of helix or ramp within what the material takes.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::strategy::{Entry, Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::EntryAngle,
     source: "commonpractice",
     needs: Needs::Numbers,
+    moves: Moves::STILL,
     bad_ends: &[],
     levers: &[Lever::StepDown],
     measure: |case| {

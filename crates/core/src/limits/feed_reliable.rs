@@ -1,12 +1,13 @@
 //! Feed within what the machine cuts reliably at.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::FeedReliable,
     source: "commonpractice",
     needs: Needs::Numbers,
+    moves: Moves::STILL.n(Move::Harder).fz(Move::Harder),
     bad_ends: &[],
     levers: &[Lever::FeedPerTooth, Lever::SpindleSpeed],
     measure: |case| {

@@ -1,6 +1,6 @@
 //! Corner radius of the cutter within the fillet that the drawing allows where wall and floor meet.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::strategy::Measure;
 use crate::task::TaskKind;
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Fillet,
     source: "iso13399",
     needs: Needs::Numbers,
+    moves: Moves::STILL,
     bad_ends: &[],
     levers: &[],
     measure: |case| {

@@ -1,12 +1,12 @@
 //! Holds limits against a candidate: at the bad ends of what they depend on.
 
-use super::{LIMITS, Limit, LimitId, Needs, Severity, remedies};
+use super::{LIMITS, Limit, LimitId, Severity, remedies};
 use crate::case::Case;
 use crate::estimate::{Draw, Unknown};
 use crate::strategy::{Finding, Measure};
 
 /// The measure of a limit with its unknowns at their bad ends.
-fn at_worst(limit: &Limit, case: &Case) -> Option<Measure> {
+pub(crate) fn at_worst(limit: &Limit, case: &Case) -> Option<Measure> {
     let draw = Draw::at(case.estimates, limit.bad_ends);
     (limit.measure)(&Case { draw, ..*case })
 }
@@ -16,34 +16,25 @@ pub fn utilisation(limit: &Limit, case: &Case) -> f64 {
     at_worst(limit, case).map_or(0.0, |m| m.utilisation())
 }
 
-/// The first limit of a need that can refuse and is broken, with its measure.
-pub(crate) fn first_broken(case: &Case, needs: &[Needs]) -> Option<(&'static Limit, Measure)> {
-    let refusing = LIMITS
-        .iter()
-        .filter(|l| l.id.spec().severity <= Severity::Quality && needs.contains(&l.needs));
-    let mut measured = refusing.filter_map(|l| at_worst(l, case).map(|m| (l, m)));
-    measured.find(|(_, m)| m.utilisation() > 1.0)
-}
-
-/// The warnings that a case leaves: how much they are broken by in all, and the worst.
+/// The warnings that a case leaves: how many, and the worst.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Warnings {
-    /// Sum of what is above 1, each counted up to 1.
-    pub(crate) sum: f64,
+    /// How many.
+    pub(crate) count: u32,
     /// The worst, with its utilisation.
     pub(crate) worst: Option<(LimitId, f64)>,
 }
 
-/// The warnings of the limits of some needs: they steer the choice but never refuse.
-pub(crate) fn warnings(case: &Case, needs: &[Needs]) -> Warnings {
+/// The warnings of a case: they steer the choice but never refuse.
+pub(crate) fn warnings(case: &Case) -> Warnings {
     let mut found = Warnings::default();
     for limit in LIMITS
         .iter()
-        .filter(|l| l.id.spec().severity == Severity::Advice && needs.contains(&l.needs))
+        .filter(|l| l.id.spec().severity == Severity::Advice)
     {
         let u = utilisation(limit, case);
         if u > 1.0 {
-            found.sum += (u - 1.0).min(1.0);
+            found.count += 1;
             if found.worst.is_none_or(|w| u > w.1) {
                 found.worst = Some((limit.id, u));
             }

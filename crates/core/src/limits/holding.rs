@@ -1,6 +1,6 @@
 //! Grip: what friction, screws or stops hold against the greatest sideways force.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Holding,
     source: "derived",
     needs: Needs::Load,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[
         (Unknown::Kc, BadEnd::High),
         (Unknown::Runout, BadEnd::High),

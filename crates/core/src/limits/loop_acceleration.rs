@@ -1,6 +1,6 @@
 //! Acceleration in peeling loops: v2 / r.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::strategy::{Lever, Measure};
 use thinwright_mechanics::slot;
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::LoopAcceleration,
     source: "derived",
     needs: Needs::Numbers,
+    moves: Moves::STILL.n(Move::Harder).fz(Move::Harder),
     bad_ends: &[],
     levers: &[Lever::FeedPerTooth],
     measure: |case| {

@@ -4,7 +4,7 @@ mod hold;
 mod id;
 mod remedy;
 
-pub(crate) use hold::{Warnings, first_broken, warnings};
+pub(crate) use hold::{Warnings, at_worst, warnings};
 pub use hold::{finding, utilisation};
 pub use id::{LimitId, LimitSpec, Severity};
 pub(crate) use remedy::remedies;
@@ -39,6 +39,49 @@ pub enum Needs {
     Load,
 }
 
+/// How the utilisation of a limit moves as one number of a step grows and the others stay.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Move {
+    /// It stays.
+    Still,
+    /// It grows, or stays.
+    Harder,
+    /// It falls, or stays.
+    Easier,
+    /// It goes one way only; which, depends on the job.
+    OneWay,
+    /// Nothing is promised.
+    Unknown,
+}
+
+/// How a limit moves with spindle speed (at the same feed per tooth) and with feed per tooth: what the search rules
+/// numbers out by. A test holds every promise against candidates drawn by lot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Moves {
+    /// With spindle speed.
+    pub n: Move,
+    /// With feed per tooth.
+    pub fz: Move,
+}
+
+impl Moves {
+    /// Neither moves it.
+    pub const STILL: Moves = Moves {
+        n: Move::Still,
+        fz: Move::Still,
+    };
+
+    /// The same, but so with spindle speed.
+    pub const fn n(self, n: Move) -> Moves {
+        Moves { n, ..self }
+    }
+
+    /// The same, but so with feed per tooth.
+    pub const fn fz(self, fz: Move) -> Moves {
+        Moves { fz, ..self }
+    }
+}
+
 /// A limit: data and one function.
 pub struct Limit {
     /// Which.
@@ -47,6 +90,8 @@ pub struct Limit {
     pub source: &'static str,
     /// What has to be worked out before it can be held.
     pub needs: Needs,
+    /// How it moves with the numbers of the step.
+    pub moves: Moves,
     /// The bad ends of what it depends on.
     pub bad_ends: &'static [(Unknown, BadEnd)],
     /// What can help, the most usual first.

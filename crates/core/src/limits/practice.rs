@@ -3,7 +3,7 @@
 //! The ladder is for aluminium; other materials are set against it by cutting energy: specific cutting force at the
 //! step's own chip thickness. A cut that runs well on this very machine replaces the ladder where it goes further.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::case::cutting;
 use crate::strategy::{Lever, Measure};
 use crate::task::TaskKind;
@@ -14,6 +14,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Practice,
     source: "commonpractice",
     needs: Needs::Numbers,
+    moves: Moves::STILL.fz(Move::OneWay),
     bad_ends: &[],
     levers: &[Lever::StepDown, Lever::Stepover],
     measure: |case| {

@@ -1,6 +1,6 @@
 //! Depth of the cut within the reach below the shank: deeper, a thicker shank meets the wall of its own cut.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::strategy::Measure;
 use crate::task::TaskKind;
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Reach,
     source: "iso13399",
     needs: Needs::Numbers,
+    moves: Moves::STILL,
     bad_ends: &[],
     levers: &[],
     measure: |case| {

@@ -11,7 +11,7 @@ use crate::strategy::{Lever, Remedy};
 use crate::web::WebAnswer;
 
 /// Halvings of a lever's range when its value is sought.
-const HALVINGS: u32 = 24;
+const HALVINGS: u32 = 12;
 /// The most that a lever is moved: to so small a share of its value, or to so many times it.
 const FARTHEST: f64 = 8.0;
 
@@ -99,7 +99,7 @@ fn moved(limit: &Limit, case: &Case, lever: Lever, to: f64) -> Option<f64> {
         }
     }
     let method = METHODS.iter().find(|m| m.id == case.method)?;
-    let pass: Pass = (method.pass)(job, case.shape, &cutter, &choice, Detail::Rough);
+    let pass: Pass = (method.pass)(job, case.shape, &cutter, &choice, Detail::Least);
     let load = Load::new(job, &cutter, &choice, &pass);
     let moved = Case {
         cutter: &cutter,

@@ -1,6 +1,6 @@
 //! Give of the rib beside the slot being cut, with its neighbour already open, against the slot's tolerance.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::RibSoftness,
     source: "gere2004",
     needs: Needs::Load,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[(Unknown::Kc, BadEnd::High)],
     levers: &[Lever::StepDown, Lever::FeedPerTooth],
     measure: |case| {

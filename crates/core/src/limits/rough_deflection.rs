@@ -1,6 +1,6 @@
 //! Deflection in roughing against the allowance, less a skin that the finishing cut must find.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 use crate::task::TaskKind;
@@ -9,6 +9,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::RoughDeflection,
     source: "commonpractice",
     needs: Needs::Load,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[
         (Unknown::Kc, BadEnd::High),
         (Unknown::MachineStiffness, BadEnd::Low),

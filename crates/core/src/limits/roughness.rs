@@ -1,6 +1,6 @@
 //! Roughness of the floor against the Rz asked for: from feed per revolution and the cutter's corner radius.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::strategy::{Lever, Measure};
 use crate::task::TaskKind;
 use thinwright_mechanics::surface;
@@ -9,6 +9,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Roughness,
     source: "gate2002",
     needs: Needs::Numbers,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[],
     levers: &[Lever::FeedPerTooth],
     measure: |case| {

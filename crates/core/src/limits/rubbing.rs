@@ -2,7 +2,7 @@
 //!
 //! Demand is the least chip that the edge cuts; what is allowed is the greatest chip thickness of the pass.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::strategy::{Lever, Measure};
 use thinwright_mechanics::{chip, rubbing};
 
@@ -10,6 +10,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Rubbing,
     source: "cheng2018",
     needs: Needs::Numbers,
+    moves: Moves::STILL.fz(Move::Easier),
     bad_ends: &[],
     levers: &[Lever::FeedPerTooth, Lever::SpindleSpeed],
     measure: |case| {

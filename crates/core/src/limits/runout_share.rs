@@ -1,6 +1,6 @@
 //! Runout against feed per tooth: above it, one flute does all the work.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::RunoutShare,
     source: "commonpractice",
     needs: Needs::Numbers,
+    moves: Moves::STILL.fz(Move::Easier),
     bad_ends: &[(Unknown::Runout, BadEnd::High)],
     levers: &[Lever::FeedPerTooth],
     measure: |case| {

@@ -1,12 +1,13 @@
 //! Shank past the recess wall, where a slot lies deeper than the reach below the face.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::strategy::Measure;
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::ShankClearance,
     source: "derived",
     needs: Needs::Numbers,
+    moves: Moves::STILL,
     bad_ends: &[],
     levers: &[],
     measure: |case| {

@@ -3,7 +3,7 @@
 //! A repeatable offset of a side pass is recut, so only its scatter counts; a cutter as wide as the slot cannot
 //! be corrected: runout widens the slot, and so does the part of the deflection that changes within a revolution.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::methods::MethodId;
 use crate::strategy::{Lever, Measure};
@@ -12,6 +12,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::SlotWidth,
     source: "commonpractice",
     needs: Needs::Load,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[
         (Unknown::Kc, BadEnd::High),
         (Unknown::MachineStiffness, BadEnd::Low),

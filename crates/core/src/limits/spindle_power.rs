@@ -1,6 +1,6 @@
 //! Power at the spindle, at the speed that it turns.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 use thinwright_mechanics::spindle;
@@ -9,6 +9,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::SpindlePower,
     source: "elhofy2013",
     needs: Needs::Load,
+    moves: Moves::STILL.n(Move::Unknown).fz(Move::Harder),
     bad_ends: &[
         (Unknown::Kc, BadEnd::High),
         (Unknown::Efficiency, BadEnd::Low),

@@ -1,12 +1,13 @@
 //! Depth below the surface around within the stick-out, so that the collet nut stays clear.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::strategy::Measure;
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::StickOut,
     source: "commonpractice",
     needs: Needs::Numbers,
+    moves: Moves::STILL,
     bad_ends: &[],
     levers: &[],
     measure: |case| {

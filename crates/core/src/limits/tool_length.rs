@@ -1,12 +1,13 @@
 //! Stick-out to diameter.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::ToolLength,
     source: "commonpractice",
     needs: Needs::Cutter,
+    moves: Moves::STILL,
     bad_ends: &[],
     levers: &[Lever::StickOut],
     measure: |case| {

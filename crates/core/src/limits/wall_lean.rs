@@ -1,6 +1,6 @@
 //! Lean of the finished wall: what the cutter bends more at its tip than at the top of the step-down.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::case::beam;
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
@@ -11,6 +11,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WallLean,
     source: "derived",
     needs: Needs::Load,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[(Unknown::Kc, BadEnd::High)],
     levers: &[Lever::StepDown, Lever::StickOut, Lever::FeedPerTooth],
     measure: |case| {

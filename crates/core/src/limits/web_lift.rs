@@ -1,6 +1,6 @@
 //! Lift of a web that is not bonded to its backing, by the pull of an up-cut helix.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebLift,
     source: "timoshenko1959",
     needs: Needs::Load,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[(Unknown::Kc, BadEnd::High)],
     levers: &[Lever::StepDown, Lever::FeedPerTooth, Lever::BoltedBoss],
     measure: |case| {

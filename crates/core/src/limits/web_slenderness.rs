@@ -1,12 +1,13 @@
 //! Free span of the web to its thickness: a first filter of the trade, which the stiffness overrides.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebSlenderness,
     source: "commonpractice",
     needs: Needs::Cutter,
+    moves: Moves::STILL,
     bad_ends: &[],
     levers: &[Lever::WebThickness, Lever::Backing, Lever::BoltedBoss],
     measure: |case| {

@@ -1,6 +1,6 @@
 //! The web under the cutter against cutter and machine: where the part is the softest link, it needs help.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebSoftness,
     source: "timoshenko1959",
     needs: Needs::Cutter,
+    moves: Moves::STILL,
     bad_ends: &[
         (Unknown::MachineStiffness, BadEnd::High),
         (Unknown::BedStiffness, BadEnd::Low),

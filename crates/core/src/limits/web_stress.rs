@@ -1,6 +1,6 @@
 //! Bending stress in the web under the cutter's patch against its yield strength.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 
@@ -8,6 +8,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebStress,
     source: "timoshenko1959",
     needs: Needs::Load,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Runout, BadEnd::High)],
     levers: &[Lever::WebThickness, Lever::Backing, Lever::StepDown],
     measure: |case| {

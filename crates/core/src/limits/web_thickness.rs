@@ -1,6 +1,6 @@
 //! Error of the web's thickness: what the cutter pushes it down by, with the errors of turning over.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
 use crate::task::TaskKind;
@@ -9,6 +9,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebThickness,
     source: "timoshenko1959",
     needs: Needs::Load,
+    moves: Moves::STILL.fz(Move::Harder),
     bad_ends: &[
         (Unknown::Kc, BadEnd::High),
         (Unknown::BedStiffness, BadEnd::Low),

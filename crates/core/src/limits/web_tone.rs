@@ -2,7 +2,7 @@
 //!
 //! Demand is the share of the tone that the nearest harmonic must keep away; allowed is how far away it is.
 
-use super::{Limit, LimitId, Needs};
+use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::strategy::{Lever, Measure};
 
 /// Harmonics of tooth passing that are looked at.
@@ -12,6 +12,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebTone,
     source: "leissa1969",
     needs: Needs::Numbers,
+    moves: Moves::STILL.n(Move::Unknown),
     bad_ends: &[],
     levers: &[Lever::SpindleSpeed, Lever::Backing, Lever::WebThickness],
     measure: |case| {

@@ -27,7 +27,7 @@ pub(super) const METHOD: Method = Method {
         }
         centre_cutting(cutter)
     },
-    stepovers: |_, _, _| vec![1.0],
+    stepovers: |_, _, _| (1.0, 1.0),
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length).min(cutter.d),
     pass: |job, shape, cutter, choice, _| {
         let engaged = full(choice.ap, job.numbers.ramp_feed);

@@ -33,7 +33,7 @@ pub(super) const METHOD: Method = Method {
             .map(|_| ())
             .ok_or(Rejection::NoDrill)
     },
-    stepovers: |_, _, _| vec![1.0],
+    stepovers: |_, _, _| (1.0, 1.0),
     deepest: |job, shape, cutter| {
         shape
             .task

@@ -12,10 +12,10 @@ pub(super) const METHOD: Method = Method {
         mill(cutter)
     },
     stepovers: |job, _, _| {
-        vec![
-            job.numbers.stepover_over_d_most,
+        (
             job.numbers.stepover_over_d_rough,
-        ]
+            job.numbers.stepover_over_d_most,
+        )
     },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length),
     pass: |job, shape, cutter, choice, _| {

@@ -15,7 +15,12 @@ pub(super) const METHOD: Method = Method {
         passes(shape, cutter)?;
         room_for_helix(job, shape, cutter)
     },
-    stepovers: |job, _, _| vec![job.numbers.skim_stepover_over_d],
+    stepovers: |job, _, _| {
+        (
+            job.numbers.skim_stepover_over_d,
+            job.numbers.skim_stepover_over_d,
+        )
+    },
     deepest: |_, shape, _| shape.task.depth(),
     pass: |job, shape, cutter, choice, detail| {
         let ring = level(shape, cutter, choice.ae, detail);

@@ -8,6 +8,8 @@ macro_rules! method_ids {
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum MethodId { $($(#[$doc])* $name,)* }
         const KEYS: &[(MethodId, &str)] = &[$((MethodId::$name, $key),)*];
+        /// The names of the methods in job files, in order.
+        pub const METHOD_KEYS: &[&str] = &[$($key,)*];
     };
 }
 
@@ -71,4 +73,6 @@ pub enum Rejection {
     NotCentreCutting,
     /// No helix fits into the room there is.
     NoRoomToEnter(Measure),
+    /// The person has fixed the choice otherwise.
+    Pinned,
 }

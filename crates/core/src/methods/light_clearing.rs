@@ -17,10 +17,10 @@ pub(super) const METHOD: Method = Method {
         room_for_helix(job, shape, cutter)
     },
     stepovers: |job, _, _| {
-        vec![
-            job.numbers.peel_ae_over_d_most,
+        (
             job.numbers.peel_ae_over_d_least,
-        ]
+            job.numbers.peel_ae_over_d_most,
+        )
     },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length),
     pass: |job, shape, cutter, choice, detail| {

@@ -4,7 +4,7 @@ mod common;
 mod id;
 mod rings;
 
-pub use id::{MethodId, Rejection};
+pub use id::{METHOD_KEYS, MethodId, Rejection};
 
 use crate::choice::Choice;
 use crate::job::{Cutter, Job};
@@ -31,8 +31,8 @@ pub struct Method {
     pub id: MethodId,
     /// Whether a cutter can do the task this way at all.
     pub fits: fn(&Job, &TaskShape, &Cutter) -> Result<(), Rejection>,
-    /// Stepovers worth trying, as shares of the diameter.
-    pub stepovers: fn(&Job, &TaskShape, &Cutter) -> Vec<f64>,
+    /// The least and the greatest stepover worth trying, as shares of the diameter; both 1 for the full width.
+    pub stepovers: fn(&Job, &TaskShape, &Cutter) -> (f64, f64),
     /// The greatest step-down worth trying, m.
     pub deepest: fn(&Job, &TaskShape, &Cutter) -> f64,
     /// What the cutter meets and how far it travels.

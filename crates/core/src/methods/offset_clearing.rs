@@ -16,11 +16,10 @@ pub(super) const METHOD: Method = Method {
         room_for_helix(job, shape, cutter)
     },
     stepovers: |job, _, _| {
-        let (start, most) = (
-            job.numbers.stepover_over_d_rough,
+        (
+            job.numbers.stepover_over_d_least,
             job.numbers.stepover_over_d_most,
-        );
-        vec![most, start, 0.5 * start]
+        )
     },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length).min(cutter.d),
     pass: |job, shape, cutter, choice, detail| {

@@ -12,7 +12,7 @@ pub(super) const METHOD: Method = Method {
         only(shape, &[TaskKind::OutlineFinish])?;
         mill(cutter)
     },
-    stepovers: |_, _, _| vec![1.0],
+    stepovers: |_, _, _| (1.0, 1.0),
     deepest: |job, shape, cutter| {
         shape
             .task
@@ -20,12 +20,12 @@ pub(super) const METHOD: Method = Method {
             .min(cutter.flute_length)
             .min(job.numbers.slot_depth_over_d * cutter.d)
     },
-    pass: |_, shape, cutter, choice, detail| {
+    pass: |_, shape, cutter, choice, _| {
         let engaged = full(choice.ap, 1.0);
         let mut pass = plain(
             engaged,
             engaged,
-            f64::from(choice.levels) * around(shape, cutter, detail),
+            f64::from(choice.levels) * around(shape, cutter),
         );
         pass.lifts = 1;
         pass

@@ -24,10 +24,10 @@ pub(super) const METHOD: Method = Method {
         centre_cutting(cutter)
     },
     stepovers: |job, _, _| {
-        vec![
-            job.numbers.peel_ae_over_d_most,
+        (
             job.numbers.peel_ae_over_d_least,
-        ]
+            job.numbers.peel_ae_over_d_most,
+        )
     },
     deepest: |job, shape, cutter| {
         shape

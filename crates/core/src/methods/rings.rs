@@ -1,8 +1,8 @@
-//! Lengths of clearing paths: by area and width to rank candidates, by real offsets to report.
+//! Lengths of clearing paths: by a profile of the region at first, by real offsets for what is taken.
 
 use crate::job::Cutter;
 use crate::pass::Detail;
-use crate::plan::{clearing, wall_pass_length};
+use crate::plan::LEAST_SHARE;
 use crate::shape::{Target, TaskShape};
 
 /// One level of clearing, m.
@@ -22,40 +22,30 @@ pub(super) fn level(shape: &TaskShape, cutter: &Cutter, ae: f64, detail: Detail)
             opening: 0.0,
         };
     };
-    if detail == Detail::Rough {
-        return Level {
-            path: shape.area / ae,
-            opening: shape.opening,
-        };
-    }
-    let (path, opening) = shape.lengths.get((cutter.d, ae), || {
-        let rings = clearing(area, cutter.d * 500.0, ae * 1.0e3);
-        let last = rings.rings.last().map_or(0.0, |r| r.length_mm);
-        (rings.total_length_mm * 1.0e-3, last * 1.0e-3)
-    });
+    let (path, opening) = match detail {
+        Detail::Exact => shape.lengths.passes(area, shape.widest, (cutter.d, ae)),
+        Detail::Least => {
+            let profile = shape.lengths.profile(area, shape.widest);
+            let (path, last) = profile.passes(cutter.d * 500.0, ae * 1.0e3);
+            let share = LEAST_SHARE * 1.0e-3;
+            (share * path, share * last)
+        }
+    };
     Level { path, opening }
 }
 
 /// Once along all walls of the region, m.
-pub(super) fn walls(shape: &TaskShape, cutter: &Cutter, detail: Detail) -> f64 {
-    let Target::Region { area, .. } = &shape.target else {
-        return 0.0;
-    };
-    let mm = match detail {
-        Detail::Rough => area.perimeter_mm(),
-        Detail::Exact => wall_pass_length(area, cutter.d * 500.0),
-    };
-    mm * 1.0e-3
+pub(super) fn walls(shape: &TaskShape, cutter: &Cutter) -> f64 {
+    match &shape.target {
+        Target::Region { area, .. } => shape.lengths.walls(area, cutter.d),
+        Target::Slots(_) | Target::Around(_) | Target::Over(_) => 0.0,
+    }
 }
 
 /// Once around the outside of an outline with a cutter's middle, m.
-pub(super) fn around(shape: &TaskShape, cutter: &Cutter, detail: Detail) -> f64 {
-    let Target::Around(area) = &shape.target else {
-        return 0.0;
-    };
-    let mm = match detail {
-        Detail::Rough => area.perimeter_mm() + core::f64::consts::PI * cutter.d * 1.0e3,
-        Detail::Exact => area.offset(cutter.d * 500.0).perimeter_mm(),
-    };
-    mm * 1.0e-3
+pub(super) fn around(shape: &TaskShape, cutter: &Cutter) -> f64 {
+    match &shape.target {
+        Target::Around(area) => shape.lengths.around(area, cutter.d),
+        Target::Slots(_) | Target::Region { .. } | Target::Over(_) => 0.0,
+    }
 }

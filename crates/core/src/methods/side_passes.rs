@@ -20,7 +20,7 @@ pub(super) const METHOD: Method = Method {
         )?;
         centre_cutting(cutter)
     },
-    stepovers: |_, _, _| vec![1.0],
+    stepovers: |_, _, _| (1.0, 1.0),
     deepest: |job, shape, cutter| {
         shape
             .task

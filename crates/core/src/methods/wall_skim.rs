@@ -15,9 +15,12 @@ pub(super) const METHOD: Method = Method {
         mill(cutter)?;
         passes(shape, cutter)
     },
-    stepovers: |job, _, cutter| vec![(job.numbers.rough_allowance_mm * 1.0e-3 / cutter.d).min(0.5)],
+    stepovers: |_, shape, cutter| {
+        let share = (shape.leave.0 / cutter.d).min(0.5);
+        (share, share)
+    },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length),
-    pass: |job, shape, cutter, choice, detail| {
+    pass: |job, shape, cutter, choice, _| {
         let usual = side(job, choice.ae, cutter.d, choice.ap);
         let levels = f64::from(choice.levels);
         // In a corner little wider than the cutter it is engaged much further.
@@ -36,7 +39,7 @@ pub(super) const METHOD: Method = Method {
         } else {
             usual
         };
-        let mut pass = plain(usual, worst, levels * walls(shape, cutter, detail));
+        let mut pass = plain(usual, worst, levels * walls(shape, cutter));
         pass.wall = Some(usual);
         pass.lifts = choice.levels;
         pass.stretch = 0.25 * shape.area.sqrt();

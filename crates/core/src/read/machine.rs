@@ -16,9 +16,9 @@ pub(super) struct KnownMachine {
 }
 
 /// Bounds that catch slips of a unit, SI: (least, greatest).
-const SPEED: (f64, f64) = (0.1, 5.0e3);
+pub(super) const SPEED: (f64, f64) = (0.1, 5.0e3);
 const POWER: (f64, f64) = (5.0, 1.0e5);
-const FEED: (f64, f64) = (1.0e-5, 2.0);
+pub(super) const FEED: (f64, f64) = (1.0e-5, 2.0);
 const STIFFNESS: (f64, f64) = (1.0e3, 1.0e9);
 const RUNOUT: (f64, f64) = (0.0, 1.0e-3);
 const THRUST: (f64, f64) = (1.0, 1.0e5);

@@ -5,6 +5,7 @@ mod fits;
 mod holding;
 mod machine;
 mod part;
+mod pins;
 mod rack;
 mod reader;
 
@@ -29,9 +30,10 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
     let wanted = part::tolerances(&mut reader);
     let material = reader.row(Field::Material, "al_6082_t6", |id| catalog.material(id));
     let form = form(&mut reader);
-    let machine = machine::read(&mut reader);
+    let mut machine = machine::read(&mut reader);
     let good_cut = machine::good_cut(&mut reader);
     let rack = rack::read(&mut reader);
+    let pins = pins::read(&mut reader, machine.as_mut().map(|m| &mut m.0), &rack);
     let holding = holding::read(&mut reader, part.as_ref());
     let (Some(part), Some(material), Some((machine, known)), Some(holding)) =
         (part, material, machine, holding)
@@ -69,6 +71,7 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
         wanted,
         estimates,
         good_cut,
+        pins,
         grid: grid(answers.units, catalog),
         numbers: catalog.numbers,
         defaults: reader.defaults(),

@@ -115,6 +115,7 @@ wire_enum!(Rejection {
     "corner-too-tight" CornerTooTight { "measure" 0 measure, }
     "not-centre-cutting" NotCentreCutting {}
     "no-room-to-enter" NoRoomToEnter { "measure" 0 measure, }
+    "pinned" Pinned {}
 });
 
 wire_struct!(Listen {
