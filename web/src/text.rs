@@ -75,7 +75,6 @@ texts! {
     WOULD_HELP: "would help";
     COPY: "Copy";
     ORDERS: "Orders worked out";
-    WORTH_MEASURING: "Worth measuring";
     APPLY: "Apply";
     CHANGES_THAT_HELP: "Single changes that would help, the smallest first";
     TRIED: "Tried";

@@ -114,6 +114,8 @@ numbers! {
     thin_chip_um: "Chip thickness under which the factor on energy applies.";
     // Allowances.
     rough_allowance_mm: "Left on floors and walls by roughing.";
+    rough_allowance_most_mm: "Larger allowance on walls that is tried too.";
+    floor_allowance_most_mm: "Larger allowance on floors that is tried too.";
     floor_allowance_mm: "Left on the floor for its skim.";
     finish_ae_mm: "Stepover of the wall skim.";
     skim_depth_mm: "Step-down of the floor skim.";
@@ -201,6 +203,8 @@ numbers! {
     face_time_s: "Time to set up and start.";
     lift_s: "Time lost at each lift, beside the travel.";
     bolt_boss_s: "Time to bolt the boss down.";
+    worth_least_s: "Time that a change must save, or be worth in warnings, to be told.";
+    buy_share: "Share of the whole time that a cutter must save to be worth buying.";
     warning_least_s: "Time that a broken warning is reckoned to cost at least.";
     warning_price_s: "Time that a warning broken by its whole limit is reckoned to cost when plans are compared.";
     // What people type, and how well they know it.

@@ -10,9 +10,9 @@ use crate::loads::LoadBook;
 use crate::methods::{METHODS, Method};
 use crate::part::State;
 use crate::pass::{Detail, Pass};
-use crate::search::{Solved, WorkedPlan};
 use crate::setting::{estimates, held};
 use crate::shape::Target;
+use crate::solve::{Solved, WorkedPlan};
 use crate::strategy::{
     Finding, Loads, OrderReport, OrderVerdict, Setup, Step, Strategy, TurnOver, WebReport,
 };
@@ -66,6 +66,7 @@ pub(crate) fn strategy(
         orders: orders(best, all),
         defaults: job.defaults.clone(),
         cautions: job_cautions(job),
+        gains: Vec::new(),
         turn_over: turn_over(job, best),
     }
 }

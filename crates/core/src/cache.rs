@@ -14,10 +14,12 @@ use std::rc::Rc;
 pub struct Cache {
     webs: BTreeMap<Vec<u64>, Option<WebAnswer>>,
     webs_worked_out: u64,
-    /// What the shapes are of: the part, and what is left on walls and floors.
-    of: Option<(Part, [u64; 2])>,
-    shapes: BTreeMap<(Task, Height), Rc<TaskShape>>,
-    lengths: BTreeMap<(Region, Face), Rc<Lengths>>,
+    /// What the shapes are of.
+    of: Option<Part>,
+    /// Shapes by task, height of the surface, and what is left on walls and floors.
+    shapes: BTreeMap<(Task, Height, [u64; 2]), Rc<TaskShape>>,
+    /// Lengths by region and what is left on its walls.
+    lengths: BTreeMap<(Region, Face, u64), Rc<Lengths>>,
     /// Lengths worked out in regions that are no longer kept.
     gone: u64,
 }
@@ -55,24 +57,24 @@ impl Region {
 impl Cache {
     /// Lets go of shapes that are not this job's.
     pub(crate) fn keep_for(&mut self, job: &Job) {
-        let numbers = &job.numbers;
-        let leave = [numbers.rough_allowance_mm, numbers.floor_allowance_mm].map(f64::to_bits);
-        if !matches!(&self.of, Some((part, left)) if *left == leave && *part == job.part) {
+        if self.of.as_ref() != Some(&job.part) {
             self.gone = self.lengths_worked_out();
             self.shapes.clear();
             self.lengths.clear();
-            self.of = Some((job.part.clone(), leave));
+            self.of = Some(job.part.clone());
         }
     }
 
     /// The shape of a task; of the state before it only the height of the surface matters.
     pub(crate) fn shape(&mut self, job: &Job, task: &Task, before: &State) -> Rc<TaskShape> {
-        let key = (*task, shape::surface(before, task.face));
+        let numbers = &job.numbers;
+        let leave = [numbers.rough_allowance_mm, numbers.floor_allowance_mm].map(f64::to_bits);
+        let key = (*task, shape::surface(before, task.face), leave);
         if let Some(shape) = self.shapes.get(&key) {
             return shape.clone();
         }
         let mut shape = TaskShape::new(job, *task, before);
-        let region = (Region::of(task.kind), task.face);
+        let region = (Region::of(task.kind), task.face, leave[0]);
         shape.lengths = self.lengths.entry(region).or_default().clone();
         let shape = Rc::new(shape);
         self.shapes.insert(key, shape.clone());

@@ -84,6 +84,16 @@ impl Estimate {
         }
     }
 
+    /// The same, measured, and found to be as likely as it seemed: within the spread of a measurement.
+    pub(crate) fn settled(self, share: f64) -> Estimate {
+        Estimate {
+            low: self.low.max(self.likely * (1.0 - share)),
+            high: self.high.min(self.likely * (1.0 + share)),
+            likely: self.likely,
+            known: Known::Measured,
+        }
+    }
+
     /// A typed value with a relative spread to both sides.
     pub fn spread(value: f64, share: f64, known: Known) -> Estimate {
         Estimate {

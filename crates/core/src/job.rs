@@ -1,6 +1,6 @@
 //! A job: the answers, read and made whole with the tables. SI throughout, planar coordinates in mm.
 
-use crate::estimate::{Estimates, Known};
+use crate::estimate::{Estimates, Known, UNKNOWNS};
 use crate::part::Part;
 use crate::pin::Pins;
 use crate::refuse::Tables;
@@ -36,6 +36,8 @@ pub struct Job {
     pub wanted: Wanted,
     /// What is not known for sure.
     pub estimates: Estimates,
+    /// What is taken as measured, to see what measuring it would bring.
+    pub(crate) settled: [bool; UNKNOWNS.len()],
     /// A cut that runs well here.
     pub good_cut: Option<GoodCut>,
     /// What the person keeps in their own hands.

@@ -6,8 +6,9 @@ use crate::estimate::{Draw, Estimates};
 use crate::job::{Cutter, Job};
 use crate::limits::{Warnings, warnings};
 use crate::loads::LoadBook;
+use crate::look::ms;
 use crate::methods::{METHODS, Method, MethodId, Rejection};
-use crate::numbers::{Found, Numbers, Seeker, ms};
+use crate::numbers::{Found, Numbers, Seeker};
 use crate::pass::{Detail, Pass};
 use crate::shape::TaskShape;
 use crate::strategy::{Considered, Verdict};
@@ -79,9 +80,13 @@ impl Scene<'_> {
 ///
 /// Why: a way can always be replaced by the cheapest one, at the price of two cutter changes at most.
 pub(crate) fn judge(scene: &Scene, thorough: bool) -> Judged {
-    let mut judged = Judged::default();
+    let (failed, fitting) = ways_to_try(scene);
+    let mut judged = Judged {
+        ways: Vec::new(),
+        failed,
+    };
     let mut seekers: Vec<(&Method, Seeker)> = Vec::new();
-    for (method, cutter) in ways_to_try(scene, &mut judged) {
+    for (method, cutter) in fitting {
         seekers.push((method, Seeker::new(scene, method, cutter)));
     }
     seekers.sort_by_key(|(_, seeker)| seeker.least());
@@ -105,28 +110,28 @@ pub(crate) fn judge(scene: &Scene, thorough: bool) -> Judged {
     judged
 }
 
-/// The methods and cutters that fit a task; those that do not are noted.
-fn ways_to_try<'a>(scene: &Scene<'a>, judged: &mut Judged) -> Vec<(&'static Method, &'a Cutter)> {
+/// Those that do not fit a task, and why; and the methods and cutters that do.
+pub(crate) fn ways_to_try<'a>(
+    scene: &Scene<'a>,
+) -> (Vec<Considered>, Vec<(&'static Method, &'a Cutter)>) {
     let pin = scene.job.pins.at(&scene.shape.task);
-    let mut fitting = Vec::new();
+    let (mut failed, mut fitting) = (Vec::new(), Vec::new());
     for method in METHODS {
         for cutter in &scene.job.rack {
             let kept = pin.cutter.is_none_or(|row| row == cutter.row)
                 && pin.method.is_none_or(|id| id == method.id);
             match (method.fits)(scene.job, scene.shape, cutter) {
                 Err(Rejection::NotForThis | Rejection::NotADrill) => {}
-                Err(why) => judged
-                    .failed
-                    .push(considered(method, cutter, Verdict::Unfit(why))),
+                Err(why) => failed.push(considered(method, cutter, Verdict::Unfit(why))),
                 Ok(()) if !kept => {
                     let verdict = Verdict::Unfit(Rejection::Pinned);
-                    judged.failed.push(considered(method, cutter, verdict));
+                    failed.push(considered(method, cutter, verdict));
                 }
                 Ok(()) => fitting.push((method, cutter)),
             }
         }
     }
-    fitting
+    (failed, fitting)
 }
 
 fn considered(method: &Method, cutter: &Cutter, verdict: Verdict) -> Considered {

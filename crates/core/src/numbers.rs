@@ -7,78 +7,15 @@
 
 use crate::case::{Load, beam};
 use crate::choice::{Axes, Choice, Feeds, Net, whole};
-use crate::job::{Cutter, Job};
+use crate::job::Cutter;
 use crate::judge::Scene;
 use crate::limits::{LIMITS, LimitId, Move, Moves, Needs, Severity, utilisation};
+use crate::look::{Candidate, Look, ms, warning_price};
 use crate::methods::Method;
 use crate::pass::{Detail, Pass};
 use crate::strategy::Measure;
 use crate::time;
 use thinwright_mechanics::{kinematics, tool_beam};
-
-/// How many limits there are.
-const COUNT: usize = LIMITS.len();
-
-/// Seconds as whole milliseconds.
-pub(crate) fn ms(seconds: f64) -> i64 {
-    #[allow(
-        clippy::cast_possible_truncation,
-        reason = "far inside i64; saturating"
-    )]
-    let ms = (seconds * 1.0e3) as i64;
-    ms
-}
-
-/// What a warning of this utilisation is reckoned to cost, s.
-pub(crate) fn warning_price(job: &Job, utilisation: f64) -> f64 {
-    if utilisation > 1.0 {
-        job.numbers.warning_least_s + job.numbers.warning_price_s * (utilisation - 1.0).min(1.0)
-    } else {
-        0.0
-    }
-}
-
-/// The utilisation of each limit; 0 where it does not apply or was not worked out.
-#[derive(Clone)]
-struct Look([f64; COUNT]);
-
-impl Look {
-    /// The first limit that refuses.
-    fn broken(&self) -> Option<usize> {
-        let refuses =
-            |i: &usize| LIMITS[*i].id.spec().severity <= Severity::Quality && self.0[*i] > 1.0;
-        (0..COUNT).find(refuses)
-    }
-
-    /// The price of the warnings, s.
-    fn penalty(&self, job: &Job) -> f64 {
-        let advice = |i: &usize| LIMITS[*i].id.spec().severity == Severity::Advice;
-        (0..COUNT)
-            .filter(advice)
-            .map(|i| warning_price(job, self.0[i]))
-            .sum()
-    }
-
-    /// The closest limit, in millionths.
-    fn closest(&self) -> i64 {
-        let most = self.0.iter().copied().fold(0.0, f64::max);
-        ms(most.min(1.0e6) * 1.0e3)
-    }
-
-    /// What every candidate between two looks reaches at least: `a` at the least numbers, `b` at the greatest.
-    fn least(a: &Look, b: &Look, way: impl Fn(&Moves) -> Move) -> Look {
-        Look(std::array::from_fn(|i| {
-            let (a, b) = (a.0[i], b.0[i]);
-            match way(&LIMITS[i].moves) {
-                Move::Still => a.max(b),
-                Move::Harder => a,
-                Move::Easier => b,
-                Move::OneWay => a.min(b),
-                Move::Unknown => 0.0,
-            }
-        }))
-    }
-}
 
 /// A step-down with a stepover.
 struct Node {
@@ -151,6 +88,8 @@ impl<'a> Seeker<'a> {
             let node = &seeker.nodes[i];
             seeker.nodes[i].least = seeker.least_price(node, &node.choice, 0.0);
         }
+        let candidates = seeker.candidates();
+        scene.tally.count(|e| e.candidates += candidates);
         // Stable: what takes the same time stays in the order in which it came.
         seeker.nodes.sort_by_key(|node| node.least);
         seeker
@@ -159,6 +98,25 @@ impl<'a> Seeker<'a> {
     /// Price below which there is nothing, ms.
     pub(crate) fn least(&self) -> i64 {
         self.nodes.first().map_or(i64::MAX, |node| node.least)
+    }
+
+    /// The limits that refuse candidates, a bit for each: at the ends of speed and feed of every step-down and stepover.
+    pub(crate) fn broken_at_ends(&self) -> Vec<u64> {
+        let mut broken = Vec::new();
+        for node in &self.nodes {
+            let net = &self.axes.nets[node.net];
+            for n in [net.speeds.first(), net.speeds.last()]
+                .into_iter()
+                .flatten()
+            {
+                let feeds = self.axes.feeds(self.scene.job, self.cutter, net, *n);
+                for multiple in [feeds.first, feeds.last] {
+                    let choice = self.with(node, *n, feeds.at(multiple));
+                    broken.push(self.candidate(node, &choice).every_limit().all_broken());
+                }
+            }
+        }
+        broken
     }
 
     /// The cheapest numbers, if they are no dearer than `bound`, ms.
@@ -190,6 +148,19 @@ impl<'a> Seeker<'a> {
         self.best
             .as_ref()
             .map_or(self.bound, |b| b.price.min(self.bound))
+    }
+
+    /// How many combinations of numbers there are.
+    fn candidates(&self) -> u64 {
+        let feeds = |net: &Net| -> u64 {
+            let counts = net.speeds.iter().map(|n| {
+                let feeds = self.axes.feeds(self.scene.job, self.cutter, net, *n);
+                u64::from(feeds.last - feeds.first) + 1
+            });
+            counts.sum()
+        };
+        let nets = self.axes.nets.iter().map(feeds);
+        nets.sum::<u64>() * self.axes.depths.len() as u64
     }
 
     /// Every step-down with every stepover, at the greatest feed there is for them.
@@ -282,7 +253,10 @@ impl<'a> Seeker<'a> {
         let most = ends(f64::max, |f| f.last, 0.0);
         let at = |fz: f64| self.with(node, slowest, fz * slowest * z);
         let (low, high) = (at(least), at(most));
-        let (low_look, high_look) = (self.look(node, &low, true), self.look(node, &high, false));
+        let (low_look, high_look) = (
+            self.candidate(node, &low).whole(),
+            self.candidate(node, &high).quick(),
+        );
         // What speed moves as it likes, or only downwards, is not bounded by what happens at the slowest.
         let least = Look::least(&low_look, &high_look, |moves| match moves.n {
             Move::Still | Move::Harder => moves.fz,
@@ -308,12 +282,12 @@ impl<'a> Seeker<'a> {
 
     /// The best feed at a speed; `last` has the greatest.
     fn feeds(&mut self, node: &Node, n: f64, feeds: Feeds, last: &Choice) {
-        let high = self.look(node, last, true);
+        let high = self.candidate(node, last).whole();
         if self.offer(node, last, &high) || feeds.first == feeds.last {
             return;
         }
         let first = self.with(node, n, feeds.at(feeds.first));
-        let low = self.look(node, &first, true);
+        let low = self.candidate(node, &first).whole();
         self.offer(node, &first, &low);
         self.halve(node, (n, feeds), (feeds.first, &low), (feeds.last, &high));
     }
@@ -341,7 +315,7 @@ impl<'a> Seeker<'a> {
         }
         let m = i + (j - i) / 2;
         let choice = self.with(node, n, feeds.at(m));
-        let middle = self.look(node, &choice, true);
+        let middle = self.candidate(node, &choice).whole();
         let clean = self.offer(node, &choice, &middle);
         self.halve(node, (n, feeds), (m, &middle), (j, b));
         if !clean {
@@ -367,35 +341,14 @@ impl<'a> Seeker<'a> {
         ms(self.time(node, choice) + self.standing + penalty)
     }
 
-    /// Holds the limits against a candidate: those that need no loads first, the others if none of these refuses.
-    fn look(&self, node: &Node, choice: &Choice, whole: bool) -> Look {
-        let scene = self.scene;
-        scene.tally.count(|e| e.checks += 1);
-        let nothing = Load::default();
-        let case = scene.case(self.method, self.cutter, (choice, &node.pass), &nothing);
-        let mut look = Look([0.0; COUNT]);
-        let steers = |needs: Needs| {
-            LIMITS
-                .iter()
-                .enumerate()
-                .filter(move |(_, l)| l.needs == needs && l.id.spec().severity <= Severity::Advice)
-        };
-        for (i, limit) in steers(Needs::Numbers) {
-            look.0[i] = utilisation(limit, &case);
+    fn candidate<'b>(&'b self, node: &'b Node, choice: &'b Choice) -> Candidate<'b> {
+        Candidate {
+            scene: self.scene,
+            method: self.method,
+            cutter: self.cutter,
+            choice,
+            pass: &node.pass,
         }
-        if !whole || look.broken().is_some() {
-            return look;
-        }
-        let candidate = (self.cutter, choice, &node.pass);
-        let load = scene.loads.get(scene.job, candidate, scene.tally);
-        let case = crate::case::Case {
-            load: &load,
-            ..case
-        };
-        for (i, limit) in steers(Needs::Load) {
-            look.0[i] = utilisation(limit, &case);
-        }
-        look
     }
 
     /// Takes a candidate if it is the best so far; tells whether it leaves no warning.

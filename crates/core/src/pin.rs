@@ -111,6 +111,8 @@ pub struct Pins {
     pub backed: Option<bool>,
     /// Whether the boss is bolted down.
     pub bolted: Option<bool>,
+    /// The machine's own highest spindle speed, 1/s, where the person keeps a lower one.
+    pub top_speed: Option<f64>,
     /// Choices of single steps.
     pub steps: BTreeMap<Place, StepPin>,
 }

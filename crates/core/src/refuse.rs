@@ -2,16 +2,24 @@
 
 use crate::answers::Answers;
 use crate::assemble::order_report;
-use crate::field::{Field, FieldId, Input};
+use crate::cache::Cache;
+use crate::conflict::conflict;
+use crate::field::{Field, FieldId, Group, Input};
+use crate::gain::{Gain, What};
 use crate::job::Job;
 use crate::judge::{Scene, judge};
+use crate::limits::LimitId;
+use crate::loads::LoadBook;
 use crate::order::plans;
 use crate::read::read;
-use crate::search::{Solved, WorkedPlan};
+use crate::series;
 use crate::setting::{estimates, held};
 use crate::shape::TaskShape;
+use crate::solve::{Solved, Solver, WorkedPlan};
 use crate::strategy::{Change, Refusal};
+use crate::tally::Tally;
 use crate::task::TaskKind;
+use crate::trials::{Tried, changed, cheapest_of, released};
 use std::rc::Rc;
 use thinwright_quantity::{Kind, Rounding, UnitSystem, format};
 
@@ -47,36 +55,110 @@ const HALVINGS: u32 = 5;
 /// Changes that are told.
 const MOST_CHANGES: usize = 3;
 
-/// The refusal of a job whose every plan gets stuck.
-pub(crate) fn refusal(job: &Job, all: &[WorkedPlan]) -> Refusal {
-    // The plan that gets furthest tells most.
-    let done = |p: &WorkedPlan| {
-        p.setups
-            .iter()
-            .flatten()
-            .filter(|s| s.way.is_some())
-            .count()
+/// The search for what would make a job possible whose every plan gets stuck.
+pub(crate) struct Mending {
+    /// The plan that gets furthest, which tells most.
+    furthest: Option<usize>,
+    conflict: Vec<LimitId>,
+    fields: Vec<FieldId>,
+    released: Vec<What>,
+    changes: Vec<(f64, Change)>,
+    gains: Vec<Tried>,
+}
+
+impl Mending {
+    /// Starts it; what is in conflict is found at once.
+    pub(crate) fn new(job: &Job, all: &[WorkedPlan]) -> Mending {
+        let done = |p: &WorkedPlan| p.ways().count();
+        let numbered = all.iter().enumerate();
+        let furthest = numbered.max_by_key(|(i, p)| (done(p), std::cmp::Reverse(*i)));
+        let furthest = furthest.map(|(i, _)| i);
+        let stuck = furthest.and_then(|i| all[i].stuck().map(|s| (&all[i], s)));
+        Mending {
+            furthest,
+            conflict: stuck.map_or_else(Vec::new, |(p, s)| conflict(job, p, s)),
+            fields: stuck.map_or_else(Vec::new, |_| changeable(job)),
+            released: released(job),
+            changes: Vec::new(),
+            gains: Vec::new(),
+        }
+    }
+
+    /// Pieces of work: each choice that can be let go, cutters to buy, each answer that can be changed.
+    pub(crate) fn pieces(&self) -> usize {
+        self.released.len() + 1 + self.fields.len()
+    }
+
+    /// One piece of work.
+    pub(crate) fn advance(
+        &mut self,
+        job: &Job,
+        all: &[WorkedPlan],
+        piece: usize,
+        books: (&mut Cache, &Tally),
+    ) {
+        if let Some(what) = self.released.get(piece) {
+            self.gains.extend(without(job, what, books));
+            return;
+        }
+        let piece = piece - self.released.len();
+        if piece == 0 {
+            self.gains.extend(series::that_frees(job, books));
+            return;
+        }
+        let stuck = self
+            .furthest
+            .and_then(|i| all[i].stuck().map(|s| (&all[i], s)));
+        if let (Some((worked, stuck)), Some(field)) = (stuck, self.fields.get(piece - 1)) {
+            self.changes.extend(change(job, worked, stuck, *field));
+        }
+    }
+}
+
+/// What a job is possible with when a choice is let go.
+fn without(job: &Job, what: &What, (cache, tally): (&mut Cache, &Tally)) -> Option<Tried> {
+    let free = changed(job, what)?;
+    let any = |_: &crate::order::Plan| true;
+    let worked = cheapest_of(&free, Solver::default(), (any, (cache, tally)))?;
+    let gain = Gain {
+        what: what.clone(),
+        time: thinwright_quantity::Duration::from_si(worked.time),
+        saved_s: 0.0,
+        cleared: Vec::new(),
+        turned: None,
     };
-    let furthest = all
-        .iter()
-        .enumerate()
-        .max_by_key(|(i, p)| (done(p), std::cmp::Reverse(*i)));
-    let stuck = furthest.and_then(|(_, p)| p.stuck().map(|s| (p, s)));
+    Some((-worked.rank(), gain))
+}
+
+/// The refusal as far as it is known.
+pub(crate) fn refusal(all: &[WorkedPlan], mending: Option<&Mending>) -> Refusal {
+    let furthest = mending.and_then(|m| m.furthest);
+    let stuck = furthest.and_then(|i| all[i].stuck());
+    let mut changes = mending.map_or_else(Vec::new, |m| m.changes.clone());
+    // The smallest first: lengths by themselves, anything else by its share of a length that is easily changed.
+    changes.sort_by(|a, b| a.0.total_cmp(&b.0));
+    changes.truncate(MOST_CHANGES);
+    let gains = mending.map_or(&[][..], |m| &m.gains);
     Refusal {
-        task: stuck.map_or(TaskKind::Clearing, |(_, s)| s.task.kind),
-        tried: stuck.map_or_else(Vec::new, |(_, s)| s.found.judged.failed.clone()),
-        changes: stuck.map_or_else(Vec::new, |(p, s)| changes(job, p, s)),
+        task: stuck.map_or(TaskKind::Clearing, |s| s.task.kind),
+        tried: stuck.map_or_else(Vec::new, |s| s.found.judged.failed.clone()),
+        conflict: mending.map_or_else(Vec::new, |m| m.conflict.clone()),
+        gains: gains.iter().map(|tried| tried.1.clone()).collect(),
+        changes: changes.into_iter().map(|(_, change)| change).collect(),
         orders: all.iter().map(order_report).collect(),
     }
 }
 
-/// Single changes that free the stuck task, the smallest first: lengths by themselves, anything else by its share of
-/// a length that is easily changed.
-fn changes(job: &Job, worked: &WorkedPlan, stuck: &Solved) -> Vec<Change> {
-    let rows = job.rack.iter().filter(|c| !c.drill).map(|c| c.row);
-    let rows: Vec<u8> = rows.collect();
+/// The answers of a job that a person may be able to change.
+fn changeable(job: &Job) -> Vec<FieldId> {
+    let rows: Vec<u8> = job
+        .rack
+        .iter()
+        .filter(|c| !c.drill)
+        .map(|c| c.row)
+        .collect();
     let fields = CHANGEABLE.iter().flat_map(|field| -> Vec<FieldId> {
-        if field.spec().group == crate::field::Group::Cutters {
+        if field.spec().group.repeats() {
             rows.iter()
                 .map(|row| FieldId::in_row(*field, *row))
                 .collect()
@@ -84,12 +166,7 @@ fn changes(job: &Job, worked: &WorkedPlan, stuck: &Solved) -> Vec<Change> {
             vec![(*field).into()]
         }
     });
-    let mut found: Vec<(f64, Change)> = fields
-        .filter_map(|field| change(job, worked, stuck, field))
-        .collect();
-    found.sort_by(|a, b| a.0.total_cmp(&b.0));
-    found.truncate(MOST_CHANGES);
-    found.into_iter().map(|(_, change)| change).collect()
+    fields.collect()
 }
 
 fn change(job: &Job, worked: &WorkedPlan, stuck: &Solved, field: FieldId) -> Option<(f64, Change)> {
@@ -152,6 +229,30 @@ fn typed(value: f64, kind: Kind, units: UnitSystem, rounding: Rounding) -> f64 {
     }
 }
 
+/// A job with one size of a cutter changed, where nothing but the cutter depends on it.
+fn with_cutter(job: &Job, field: FieldId, to: f64) -> Option<Job> {
+    let mut job = job.clone();
+    let cutter = job.rack.iter_mut().find(|c| Some(c.row) == field.row)?;
+    match field.field {
+        Field::CutterDiameter => cutter.d = to,
+        Field::CutterFluteLength => cutter.flute_length = to,
+        Field::CutterReach => cutter.reach = to,
+        Field::CutterShank => cutter.shank = to,
+        Field::CutterStickOut => cutter.stick_out = to,
+        _ => return None,
+    }
+    let inside = cutter.flute_length.max(cutter.reach) <= cutter.stick_out;
+    inside.then_some(job)
+}
+
+/// A job with one answer changed, read anew.
+fn with_answer(job: &Job, field: FieldId, kind: Kind, to: f64) -> Option<Job> {
+    let mut answers: Answers = job.tables.0.clone();
+    let text = format(kind, to, answers.units, Rounding::Nearest);
+    answers.set_text(field, text);
+    read(&answers, &job.tables.1).ok()
+}
+
 /// Whether the stuck task has a way once one answer is changed.
 fn frees(
     job: &Job,
@@ -159,10 +260,12 @@ fn frees(
     stuck: &Solved,
     (field, kind, to): (FieldId, Kind, f64),
 ) -> bool {
-    let mut answers: Answers = job.tables.0.clone();
-    let text = format(kind, to, answers.units, Rounding::Nearest);
-    answers.set_text(field, text);
-    let Ok(changed) = read(&answers, &job.tables.1) else {
+    let changed = if field.field.spec().group == Group::Cutters {
+        with_cutter(job, field, to)
+    } else {
+        with_answer(job, field, kind, to)
+    };
+    let Some(changed) = changed else {
         return false;
     };
     let same = |p: &crate::order::Plan| {
@@ -186,8 +289,8 @@ fn frees(
                     known: &stuck.found.known,
                     held: held(&changed, setup),
                     estimates: &estimates,
-                    loads: &crate::loads::LoadBook::default(),
-                    tally: &crate::tally::Tally::default(),
+                    loads: &LoadBook::default(),
+                    tally: &Tally::default(),
                 };
                 return !judge(&scene, false).ways.is_empty();
             }

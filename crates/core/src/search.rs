@@ -1,91 +1,71 @@
-//! The search: every plan worked out, the cheapest that holds chosen. It advances in counted slices and knows no clock.
+//! The search: every plan worked out, the cheapest that holds chosen, then what a change would bring. It advances in
+//! counted slices and knows no clock.
+//!
+//! Exact: the numbers of a method with a cutter on the grid that a person types, the cutters and methods of a plan
+//! together, and the plan among all plans at the usual allowances. Heuristic: the allowances, tried on the best plan
+//! only, and the re-searches of changes, which keep the order of the work where the change does not touch it.
 
 use crate::assemble;
 pub use crate::cache::Cache;
-use crate::case::Responses;
 use crate::job::Job;
-use crate::judge::{Judged, Scene, Way, judge};
-use crate::loads::LoadBook;
-use crate::numbers::ms;
-use crate::order::{Plan, SetupPlan, plans};
-use crate::part::{Height, State};
-use crate::refuse;
-use crate::setting::{estimates, held, responses, setting_up};
-use crate::shape::{self, TaskShape};
+use crate::order::{Plan, plans};
+use crate::refuse::{self, Mending};
+use crate::solve::{Solver, WorkedPlan};
 use crate::strategy::Outcome;
 use crate::tally::{Effort, Tally};
-use crate::task::Task;
-use std::collections::BTreeMap;
-use std::rc::Rc;
-
-/// What a task's answer depends on beside the job: the task, the surface before it, the setup's hold, its backing where
-/// there is a web to back, and what was looked up.
-type TaskKey = (Task, Height, bool, usize, [u64; 6]);
-
-/// A task of a worked-out plan.
-#[derive(Clone, Debug)]
-pub(crate) struct Solved {
-    pub(crate) task: Task,
-    pub(crate) before: Rc<State>,
-    pub(crate) found: Rc<Found>,
-    /// The way taken; `None` where there is none.
-    pub(crate) way: Option<Way>,
-}
-
-/// What was found for a task in a state and hold.
-#[derive(Debug)]
-pub(crate) struct Found {
-    pub(crate) shape: Rc<TaskShape>,
-    pub(crate) known: Responses,
-    pub(crate) judged: Judged,
-}
-
-/// A worked-out plan.
-#[derive(Clone, Debug)]
-pub(crate) struct WorkedPlan {
-    pub(crate) plan: Plan,
-    pub(crate) setups: Vec<Vec<Solved>>,
-    /// Time in all, s.
-    pub(crate) time: f64,
-    /// Time and the price of warnings, ms: what plans are compared by.
-    pub(crate) price: i64,
-    pub(crate) changes: u32,
-}
-
-impl WorkedPlan {
-    /// The first task without a way.
-    pub(crate) fn stuck(&self) -> Option<&Solved> {
-        self.setups.iter().flatten().find(|s| s.way.is_none())
-    }
-}
+use crate::trials::{self, Trial, Tried};
 
 /// A search under way.
 pub struct Search {
     job: Job,
     plans: Vec<Plan>,
     next: usize,
+    stage: Stage,
     done: Vec<WorkedPlan>,
-    found: BTreeMap<TaskKey, Rc<Found>>,
+    /// Index into `done` of the best so far.
+    best: Option<usize>,
+    /// Whether the best has been told.
+    told: bool,
+    trials: Vec<Trial>,
+    gains: Vec<Tried>,
+    mending: Option<Mending>,
+    solver: Solver,
     cache: Cache,
-    loads: LoadBook,
     tally: Tally,
     /// What the cache had been worked out with before.
     before: Effort,
 }
 
+/// Where a search is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Stage {
+    /// Plans are worked out.
+    Plans,
+    /// The best plan is tried with other allowances.
+    Allowances,
+    /// The strategy stands; changes are tried.
+    Gains,
+    /// There is none; what would make it possible is tried.
+    Mending,
+    /// Everything is done.
+    End,
+}
+
 /// How far a search is.
 #[derive(Clone, Debug)]
 pub enum Progress {
-    /// Still plans to work out.
+    /// Still something to work out.
     Working {
-        /// Plans done.
+        /// Pieces of work done.
         done: u32,
-        /// Plans in all.
+        /// Pieces of work in all, as far as can be told.
         of: u32,
-        /// The best so far.
+        /// The best so far, if it is better than what was told last.
         best: Option<Outcome>,
+        /// Whether strategy or refusal are final and only what a change would bring is still to come.
+        checked: bool,
     },
-    /// All plans worked out.
+    /// Everything worked out.
     Done(Outcome),
 }
 
@@ -101,36 +81,47 @@ impl Search {
         Search {
             before,
             plans: plans(&job),
+            trials: trials::trials(&job),
             job,
             next: 0,
+            stage: Stage::Plans,
             done: Vec::new(),
-            found: BTreeMap::new(),
+            best: None,
+            told: true,
+            gains: Vec::new(),
+            mending: None,
+            solver: Solver::default(),
             cache,
-            loads: LoadBook::default(),
             tally: Tally::default(),
         }
     }
 
-    /// Works out so many plans, at least one.
+    /// Does so many pieces of work, at least one.
     pub fn advance(&mut self, work: u64) -> Progress {
         for _ in 0..work.max(1) {
-            let Some(plan) = self.plans.get(self.next).cloned() else {
+            if self.stage == Stage::End {
                 break;
-            };
-            let worked = self.work_out(plan);
-            self.done.push(worked);
-            self.next += 1;
+            }
+            self.step();
         }
-        let count = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
-        if self.next >= self.plans.len() {
+        if self.stage == Stage::End {
             return Progress::Done(self.outcome());
         }
-        let best = self.best().map(|_| self.outcome());
+        let checked = matches!(self.stage, Stage::Gains | Stage::Mending);
+        let best = (!self.told && (self.best.is_some() || checked)).then(|| self.outcome());
+        self.told |= best.is_some();
+        let (done, of) = self.pieces();
         Progress::Working {
-            done: count(self.next),
-            of: count(self.plans.len()),
+            done,
+            of,
             best,
+            checked,
         }
+    }
+
+    /// The best so far, as it would be told now: for a search that is stopped.
+    pub fn stop(&mut self) -> Option<Outcome> {
+        self.best.is_some().then(|| self.outcome())
     }
 
     /// What has been done so far.
@@ -147,146 +138,130 @@ impl Search {
         self.cache
     }
 
-    /// The cheapest plan in which every task has a way.
-    fn best(&self) -> Option<&WorkedPlan> {
-        self.done
-            .iter()
-            .filter(|p| p.stuck().is_none())
-            .min_by_key(|p| p.price)
+    /// Pieces of work done and in all, as far as can be told.
+    pub fn pieces(&self) -> (u32, u32) {
+        let (plans, allowances) = (self.plans.len(), trials::ALLOWANCES);
+        let last = match (&self.mending, self.stage) {
+            (Some(mending), _) => mending.pieces(),
+            (None, _) => self.trials.len(),
+        };
+        let before = match self.stage {
+            Stage::Plans => 0,
+            Stage::Allowances => plans,
+            Stage::Gains | Stage::Mending | Stage::End => plans + allowances,
+        };
+        let count = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+        (count(before + self.next), count(plans + allowances + last))
+    }
+
+    /// One piece of work.
+    fn step(&mut self) {
+        let next = self.next;
+        self.next += 1;
+        match self.stage {
+            Stage::Plans => match self.plans.get(next).cloned() {
+                Some(plan) => self.work_out(plan),
+                None if self.best.is_some() => self.enter(Stage::Allowances),
+                None => self.mend(),
+            },
+            Stage::Allowances => match trials::allowances(&self.job, next) {
+                Some(job) => self.try_allowances(job),
+                None => self.enter(Stage::Gains),
+            },
+            Stage::Gains => match self.trials.get(next) {
+                Some(_) => self.try_change(next),
+                None => self.enter(Stage::End),
+            },
+            Stage::Mending => self.try_mending(next),
+            Stage::End => {}
+        }
+    }
+
+    fn enter(&mut self, stage: Stage) {
+        self.stage = stage;
+        self.next = 0;
+    }
+
+    fn work_out(&mut self, plan: Plan) {
+        let books = (&mut self.cache, &self.tally);
+        let worked = self.solver.work_out(&self.job, plan, books);
+        let better = |best: usize| worked.rank() < self.done[best].rank();
+        if worked.stuck().is_none() && self.best.is_none_or(better) {
+            self.best = Some(self.done.len());
+            self.told = false;
+        }
+        self.done.push(worked);
+        if self.next == self.plans.len() {
+            match self.best {
+                Some(_) => self.enter(Stage::Allowances),
+                None => self.mend(),
+            }
+        }
+    }
+
+    /// The best plan with other allowances: taken over if it is cheaper.
+    fn try_allowances(&mut self, job: Job) {
+        let Some(best) = self.best else {
+            return;
+        };
+        let same = trials::like(&self.done[best].plan);
+        let books = (&mut self.cache, &self.tally);
+        let mut solver = Solver::with_loads(self.solver.loads.clone());
+        let plan = plans(&job).into_iter().find(same);
+        if let Some(worked) = plan.map(|plan| solver.work_out(&job, plan, books))
+            && worked.stuck().is_none()
+            && worked.rank() < self.done[best].rank()
+        {
+            self.done[best] = worked;
+            self.job = job;
+            self.solver = solver;
+            self.told = false;
+        }
+        if self.next == trials::ALLOWANCES {
+            self.enter(Stage::Gains);
+        }
+    }
+
+    fn try_change(&mut self, next: usize) {
+        let books = (&mut self.cache, &self.tally);
+        if let Some(best) = self.best
+            && let Some(trial) = self.trials.get(next)
+        {
+            let base = (&self.job, &self.done[best], &self.solver);
+            self.gains.extend(trials::gain(base, trial, books));
+        }
+        if self.next == self.trials.len() {
+            self.enter(Stage::End);
+        }
+    }
+
+    fn mend(&mut self) {
+        self.mending = Some(Mending::new(&self.job, &self.done));
+        self.told = false;
+        self.enter(Stage::Mending);
+    }
+
+    fn try_mending(&mut self, next: usize) {
+        let books = (&mut self.cache, &self.tally);
+        let pieces = self.mending.as_ref().map_or(0, Mending::pieces);
+        if let Some(mending) = &mut self.mending {
+            mending.advance(&self.job, &self.done, next, books);
+        }
+        if self.next >= pieces {
+            self.enter(Stage::End);
+        }
     }
 
     fn outcome(&self) -> Outcome {
-        match self.best() {
+        match self.best {
             Some(best) => {
-                let books = (&self.job, &self.loads, &self.tally);
-                Outcome::Feasible(Box::new(assemble::strategy(books, best, &self.done)))
+                let books = (&self.job, &self.solver.loads, &self.tally);
+                let (best, gains) = (&self.done[best], trials::worth(&self.job, &self.gains));
+                let mut strategy = assemble::strategy(books, best, &self.done);
+                strategy.gains = gains;
+                Outcome::Feasible(Box::new(strategy))
             }
-            None => Outcome::Refused(Box::new(refuse::refusal(&self.job, &self.done))),
+            None => Outcome::Refused(Box::new(refuse::refusal(&self.done, self.mending.as_ref()))),
         }
     }
-
-    fn work_out(&mut self, plan: Plan) -> WorkedPlan {
-        let mut state = Rc::new(self.job.part.raw());
-        let mut setups = Vec::new();
-        for setup in &plan.setups {
-            let mut solved = Vec::new();
-            for task in &setup.tasks {
-                let found = self.find(setup, task, &state);
-                solved.push(Solved {
-                    task: *task,
-                    before: state.clone(),
-                    found,
-                    way: None,
-                });
-                state = Rc::new(self.job.part.after(&state, task));
-            }
-            setups.push(solved);
-        }
-        choose(&self.job, plan, setups)
-    }
-
-    fn find(&mut self, setup: &SetupPlan, task: &Task, before: &State) -> Rc<Found> {
-        let after = self.job.part.after(before, task);
-        let known = responses(&self.job, setup, task, (before, &after), &mut self.cache);
-        let key: TaskKey = (
-            *task,
-            shape::surface(before, task.face),
-            setup.second,
-            if known.web.is_some() {
-                setup.backing
-            } else {
-                0
-            },
-            known.key(),
-        );
-        if let Some(found) = self.found.get(&key) {
-            return found.clone();
-        }
-        let shape = self.cache.shape(&self.job, task, before);
-        let estimates = estimates(&self.job, setup);
-        let scene = Scene {
-            job: &self.job,
-            shape: &shape,
-            known: &known,
-            held: held(&self.job, setup),
-            estimates: &estimates,
-            loads: &self.loads,
-            tally: &self.tally,
-        };
-        let judged = judge(&scene, false);
-        let found = Rc::new(Found {
-            shape,
-            known,
-            judged,
-        });
-        self.found.insert(key, found.clone());
-        found
-    }
-}
-
-/// Chooses one way per task so that time, warnings and cutter changes together are least: exact, by going through the
-/// tasks with the cheapest way to stand there with each cutter.
-fn choose(job: &Job, plan: Plan, mut setups: Vec<Vec<Solved>>) -> WorkedPlan {
-    let (price, path) = cheapest(job, &setups);
-    for (solved, way) in setups.iter_mut().flatten().zip(path) {
-        solved.way = way.map(|i| solved.found.judged.ways[i].clone());
-    }
-    let ways: Vec<&Way> = setups
-        .iter()
-        .flatten()
-        .filter_map(|s| s.way.as_ref())
-        .collect();
-    let mut changes = 0;
-    let mut last = None;
-    for way in &ways {
-        if last != Some(way.cutter) {
-            changes += 1;
-            last = Some(way.cutter);
-        }
-    }
-    let around: f64 = plan.setups.iter().map(|s| setting_up(job, s)).sum();
-    let cutting: f64 = ways.iter().map(|w| w.time).sum();
-    let time = cutting + f64::from(changes) * job.machine.change + around;
-    let price = price + ms(around);
-    WorkedPlan {
-        plan,
-        setups,
-        time,
-        price,
-        changes,
-    }
-}
-
-/// A price so far, ms, and the ways that led there.
-type Standing = (i64, Vec<Option<usize>>);
-
-/// The least price of all tasks and the ways that give it.
-fn cheapest(job: &Job, setups: &[Vec<Solved>]) -> Standing {
-    let change = ms(job.machine.change);
-    // One standing per cutter in the spindle.
-    let mut front: BTreeMap<Option<u8>, Standing> = BTreeMap::from([(None, (0, Vec::new()))]);
-    for solved in setups.iter().flatten() {
-        let ways = &solved.found.judged.ways;
-        let mut next: BTreeMap<Option<u8>, Standing> = BTreeMap::new();
-        let mut offer =
-            |cutter: Option<u8>, price: i64, path: &[Option<usize>], way: Option<usize>| {
-                if next.get(&cutter).is_none_or(|(best, _)| price < *best) {
-                    let path = path.iter().copied().chain([way]).collect();
-                    next.insert(cutter, (price, path));
-                }
-            };
-        for (cutter, (price, path)) in &front {
-            if ways.is_empty() {
-                offer(*cutter, *price, path, None);
-            }
-            for (i, way) in ways.iter().enumerate() {
-                let same = *cutter == Some(way.cutter);
-                let price = price + way.price + if same { 0 } else { change };
-                offer(Some(way.cutter), price, path, Some(i));
-            }
-        }
-        front = next;
-    }
-    let best = front.into_values().min_by_key(|standing| standing.0);
-    best.unwrap_or_default()
 }

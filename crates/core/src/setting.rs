@@ -37,6 +37,11 @@ pub(crate) fn estimates(job: &Job, setup: &SetupPlan) -> Estimates {
     estimates[Unknown::Friction as usize] = range(&held.hold.friction, 1.0);
     estimates[Unknown::Grip as usize] = grip::clamping(held.hold, lies_on);
     estimates[Unknown::BedStiffness as usize] = range(&held.backing.bed, 1.0);
+    for (estimate, settled) in estimates.iter_mut().zip(job.settled) {
+        if settled {
+            *estimate = estimate.settled(job.numbers.measured_spread);
+        }
+    }
     estimates
 }
 

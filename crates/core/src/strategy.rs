@@ -2,6 +2,7 @@
 
 use crate::estimate::Unknown;
 use crate::field::FieldId;
+use crate::gain::Gain;
 use crate::limits::{LimitId, Severity};
 use crate::methods::MethodId;
 use crate::task::{Face, TaskKind};
@@ -35,6 +36,8 @@ pub struct Strategy {
     pub defaults: Vec<Defaulted>,
     /// Ids of the cautions that apply to the job as a whole.
     pub cautions: Vec<String>,
+    /// What a change would bring, the most worth first.
+    pub gains: Vec<Gain>,
     /// Error budget of the web's thickness over the turn-over.
     pub turn_over: Option<TurnOver>,
 }
@@ -329,6 +332,10 @@ pub struct Refusal {
     pub task: TaskKind,
     /// Each cutter and method tried, with what stands in its way.
     pub tried: Vec<Considered>,
+    /// Limits that cannot be met together: whatever the numbers, one of these is broken.
+    pub conflict: Vec<LimitId>,
+    /// Cutters and choices that would make the job possible.
+    pub gains: Vec<Gain>,
     /// Single changes that would make this task possible, the smallest first.
     pub changes: Vec<Change>,
     /// The orders worked out.

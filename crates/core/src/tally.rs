@@ -5,6 +5,8 @@ use std::cell::Cell;
 /// Work done by a search.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Effort {
+    /// Candidates that there were: cutters, methods, and numbers on the typed grid.
+    pub candidates: u64,
     /// Candidates or groups of them that were looked at: times worked out, limits held.
     pub checks: u64,
     /// Cutting forces worked out over a revolution.

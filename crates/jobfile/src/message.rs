@@ -1,10 +1,10 @@
 //! What page and worker say to each other, as texts with a version and a generation that tells what is stale.
 
 use crate::answers;
-use crate::error::JobFileError;
+use crate::error::{JobFileError, Wanted};
 use crate::node::Node;
-use crate::object::{Object, parse, whole};
-use crate::wire::{Wire, at, wire_enum};
+use crate::object::{Object, not, parse, whole};
+use crate::wire::{Wire, at, wire_enum, wire_struct};
 use thinwright_core::answers::Answers;
 use thinwright_core::field::FieldId;
 use thinwright_core::strategy::Outcome;
@@ -12,15 +12,37 @@ use thinwright_core::strategy::Outcome;
 /// The key that says what the text is.
 const KIND: &str = "thinwright_message";
 /// Version of the messages: page and worker must be of the same build.
-pub const MESSAGE_VERSION: u32 = 1;
+pub const MESSAGE_VERSION: u32 = 2;
 
-/// To the worker: answers to work on, in place of all before.
+/// To the worker.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ToWorker {
     /// Counts up; an answer to an older one is stale.
     pub generation: u32,
-    /// The answers.
-    pub answers: Answers,
+    /// What to do.
+    pub order: Order,
+}
+
+/// What a worker is told.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Order {
+    /// Work on these answers, in place of all before.
+    Work(Answers),
+    /// Stop; what was found so far is good enough.
+    Stop,
+}
+
+/// How much of the ground is covered.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Covered {
+    /// Pieces of work done.
+    pub done: u32,
+    /// Pieces of work in all, as far as can be told.
+    pub of: u32,
+    /// Candidates that there were so far: cutters, methods and numbers.
+    pub candidates: f64,
+    /// How many of them had to be looked at; the others were ruled out in groups.
+    pub looked_at: f64,
 }
 
 /// From the worker.
@@ -37,23 +59,43 @@ pub struct FromWorker {
 pub enum Report {
     /// It is on it.
     Working {
-        /// Plans worked out.
-        done: u32,
-        /// Plans in all.
-        of: u32,
-        /// The best so far.
+        /// How far it is.
+        covered: Covered,
+        /// The best so far, if it is better than what was told last.
         best: Option<Outcome>,
+        /// Whether the strategy is final, and only what changes would bring is still to come.
+        checked: bool,
     },
     /// It is done.
-    Done(Outcome),
+    Done {
+        /// How much it went through.
+        covered: Covered,
+        /// What came of it.
+        outcome: Outcome,
+    },
+    /// It was stopped.
+    Stopped {
+        /// How far it was.
+        covered: Covered,
+        /// The best so far; checked as it stands, but perhaps not the best there is.
+        best: Option<Outcome>,
+    },
     /// The answers have problems at these fields; reading them anew says which.
     Problems(Vec<FieldId>),
 }
 
 wire_enum!(Report {
-    "working" Working { "done" done done, "of" of of, "best" best best, }
-    "done" Done { "outcome" 0 outcome, }
+    "working" Working { "covered" covered covered, "best" best best, "checked" checked checked, }
+    "done" Done { "covered" covered covered, "outcome" outcome outcome, }
+    "stopped" Stopped { "covered" covered covered, "best" best best, }
     "problems" Problems { "fields" 0 fields, }
+});
+
+wire_struct!(Covered {
+    "done" done,
+    "of" of,
+    "candidates" candidates,
+    "looked_at" looked_at,
 });
 
 fn open(node: &Node) -> Result<(Object<'_>, u32), JobFileError> {
@@ -74,11 +116,14 @@ fn close(generation: u32, body: Vec<(&str, Node)>) -> String {
 impl ToWorker {
     /// As a text.
     pub fn encode(&self) -> String {
-        let units = Node::text(answers::unit_word(self.answers.units));
-        close(
-            self.generation,
-            vec![("units", units), ("answers", answers::put(&self.answers))],
-        )
+        let body = match &self.order {
+            Order::Work(answers) => {
+                let units = Node::text(answers::unit_word(answers.units));
+                vec![("units", units), ("answers", answers::put(answers))]
+            }
+            Order::Stop => vec![("stop", Node::Flag(true))],
+        };
+        close(self.generation, body)
     }
 
     /// From a text.
@@ -88,13 +133,17 @@ impl ToWorker {
     pub fn decode(text: &str) -> Result<ToWorker, JobFileError> {
         let node = parse(text.as_bytes())?;
         let (mut object, generation) = open(&node)?;
-        let units = answers::take_units(&mut object, "units")?;
-        let answers = answers::take("answers", object.take("answers")?, units)?;
+        let order = if let Some(stop) = object.optional("stop") {
+            if !bool::take("stop", stop)? {
+                return Err(not("stop", Wanted::OneOf(&["true"])));
+            }
+            Order::Stop
+        } else {
+            let units = answers::take_units(&mut object, "units")?;
+            Order::Work(answers::take("answers", object.take("answers")?, units)?)
+        };
         object.end()?;
-        Ok(ToWorker {
-            generation,
-            answers,
-        })
+        Ok(ToWorker { generation, order })
     }
 }
 

@@ -2,6 +2,7 @@
 //!
 //! Every number carries its SI unit in its key (`stock_m`, `n_per_s`), so that what is written is what was computed, to the last bit.
 
+mod gain;
 mod keys;
 mod outcome;
 mod step;

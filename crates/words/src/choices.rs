@@ -1,7 +1,11 @@
 //! Choice keys in words, and names of table rows.
 
 use crate::Speaker;
+use crate::methods::method_name;
+use crate::orders::order_name;
 use thinwright_core::field::{Field, Input, Table};
+use thinwright_core::methods::MethodId;
+use thinwright_core::order::OrderId;
 
 /// The label of a key of a choice field; the key itself where it is none.
 pub fn choice(field: Field, key: &str) -> &str {
@@ -27,6 +31,17 @@ pub(crate) fn label(field: Field, key: &str) -> Option<&'static str> {
         (Field::CutterMaterial, "hss") => "high-speed steel",
         (Field::BossBolted | Field::CutterCentre, "yes") => "yes",
         (Field::BossBolted | Field::CutterCentre, "no") => "no",
+        (Field::PinBacked | Field::PinBolted, "yes") => "yes",
+        (Field::PinBacked | Field::PinBolted, "no") => "no",
+        (Field::PinFirst, "a") => "face A",
+        (Field::PinFirst, "b") => "face B",
+        (Field::PinOrder, "slots-into-stock") => order_name(OrderId::SlotsIntoStock),
+        (Field::PinOrder, "slots-before-skim") => order_name(OrderId::SlotsBeforeSkim),
+        (Field::PinOrder, "slots-last") => order_name(OrderId::SlotsLast),
+        (Field::PinMethod, key) => {
+            let method = MethodId::all().find(|m| m.key() == key)?;
+            method_name(method)
+        }
         _ => return None,
     })
 }

@@ -2,6 +2,7 @@
 
 use crate::Speaker;
 use crate::checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HEIGHTS, HOLD_POINTS};
+use crate::gains::GAIN_KINDS;
 use crate::limits::limit_name;
 use crate::orders::{order_why, telling};
 use crate::text::{plural, upper_first};
@@ -92,7 +93,9 @@ fn feasible(speaker: &Speaker<'_>, strategy: &Strategy, lines: &mut Lines) {
         lines.put(1, &speaker.turn_over(budget));
     }
     orders(speaker, &strategy.orders, lines);
-    lines.list("Worth measuring", &speaker.worth_knowing(strategy));
+    for kind in GAIN_KINDS {
+        lines.list(kind.heading(), &speaker.gains(&strategy.gains, kind));
+    }
     lines.list(
         "Taken from tables, because nothing was answered",
         &speaker.defaults(strategy),
@@ -179,6 +182,9 @@ fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
     if let Some(finding) = speaker.binding(step) {
         finding_lines(speaker, "binding", finding, step, lines);
     }
+    if let Some(finding) = speaker.next(step) {
+        lines.put(2, &format!("next: {}", speaker.finding_line(finding)));
+    }
     for finding in speaker.warnings(step) {
         finding_lines(speaker, "not kept", finding, step, lines);
     }
@@ -247,6 +253,9 @@ fn orders(speaker: &Speaker<'_>, orders: &[OrderReport], lines: &mut Lines) {
 
 fn refused(speaker: &Speaker<'_>, refusal: &Refusal, lines: &mut Lines) {
     lines.put(0, &speaker.refusal(refusal));
+    lines.list("Cannot be had together", &speaker.conflict(refusal));
+    let gains: Vec<String> = refusal.gains.iter().map(|g| speaker.frees(g)).collect();
+    lines.list("Would make it possible", &gains);
     let changes: Vec<String> = refusal
         .changes
         .iter()

@@ -1,8 +1,10 @@
 //! A reasoned no: what cannot be done, and the smallest change that would help.
 
 use crate::Speaker;
+use crate::limits::{limit_meaning, limit_name};
 use crate::problems::kind;
 use crate::tasks::task_name;
+use thinwright_core::limits::LimitId;
 use thinwright_core::strategy::{Change, Refusal};
 
 impl Speaker<'_> {
@@ -16,6 +18,12 @@ impl Speaker<'_> {
             ),
             None => format!("There is no way to {task}, and no single change of an answer helps."),
         }
+    }
+
+    /// The limits that cannot be met together, a line each.
+    pub fn conflict(&self, refusal: &Refusal) -> Vec<String> {
+        let line = |limit: &LimitId| format!("{}: {}", limit_name(*limit), limit_meaning(*limit));
+        refusal.conflict.iter().map(line).collect()
     }
 
     /// A change of one answer: `cutter 1: reach below the shank 14 mm instead of 11 mm`.

@@ -7,7 +7,7 @@ use thinwright_core::strategy::{Lever, Remedy, Step};
 use thinwright_quantity::{Kind, parse};
 
 /// What a lever is called.
-fn lever(lever: Lever) -> &'static str {
+pub(crate) fn lever_name(lever: Lever) -> &'static str {
     match lever {
         Lever::StickOut => "stick-out",
         Lever::StepDown => "step-down",
@@ -24,7 +24,7 @@ fn lever(lever: Lever) -> &'static str {
 }
 
 /// The kind of a lever's value; `None` for what is there or not.
-fn lever_kind(lever: Lever) -> Option<Kind> {
+pub(crate) fn lever_kind(lever: Lever) -> Option<Kind> {
     match lever {
         Lever::StickOut | Lever::StepDown | Lever::Stepover | Lever::WebThickness => {
             Some(Kind::Length)
@@ -40,7 +40,7 @@ fn lever_kind(lever: Lever) -> Option<Kind> {
 impl Speaker<'_> {
     /// A remedy of a step's finding: `step-down 0.3 mm instead of 0.5 mm: 0.42`.
     pub fn remedy(&self, remedy: &Remedy, step: &Step) -> String {
-        let name = lever(remedy.lever);
+        let name = lever_name(remedy.lever);
         let then = crate::utilisation(remedy.utilisation);
         let Some(kind) = lever_kind(remedy.lever) else {
             return format!("{name}: {then}");

@@ -1,10 +1,12 @@
 //! Who speaks: the unit system, the tables and the rack that sentences refer to.
 
+use crate::gains::place_name;
 use crate::text::plural;
 use thinwright_catalog::Catalog;
 use thinwright_core::answers::Answers;
-use thinwright_core::field::{Field, FieldId};
+use thinwright_core::field::{Field, FieldId, Group};
 use thinwright_core::limits::LimitId;
+use thinwright_core::pin::Place;
 use thinwright_quantity::{
     Angle, Duration, Force, Frequency, Kind, Length, Power, Rounding, Speed, SpindleSpeed,
     Stiffness, Stress, UnitSystem, format, parse,
@@ -154,11 +156,12 @@ impl<'a> Speaker<'a> {
         match id.row {
             None => label.to_owned(),
             Some(row) => {
-                std::format!(
-                    "Cutter {}: {}",
-                    u32::from(row) + 1,
-                    crate::text::lower_first(label)
-                )
+                let place = match id.field.spec().group {
+                    Group::StepPins => Place::by_row(row).map(|p| place_name(p).to_owned()),
+                    _ => None,
+                };
+                let place = place.unwrap_or_else(|| std::format!("Cutter {}", u32::from(row) + 1));
+                std::format!("{place}: {}", crate::text::lower_first(label))
             }
         }
     }

@@ -6,7 +6,7 @@ use crate::methods::method_name;
 use crate::tasks::task_name;
 use crate::text::upper_first;
 use crate::verdicts::{utilisation, verdict};
-use thinwright_core::limits::Severity;
+use thinwright_core::limits::{LIMITS, Needs, Severity};
 use thinwright_core::methods::MethodId;
 use thinwright_core::strategy::{Finding, Loads, Step, WebReport};
 use thinwright_quantity::{Kind, Length};
@@ -102,13 +102,29 @@ impl Speaker<'_> {
         lines.collect()
     }
 
-    /// The finding that binds a step: the closest of those that can refuse.
+    /// The finding that binds a step: the closest of those that are kept and that its numbers can reach.
     pub fn binding<'s>(&self, step: &'s Step) -> Option<&'s Finding> {
-        let refusing = step
-            .findings
-            .iter()
-            .filter(|f| f.severity <= Severity::Quality);
-        refusing.max_by(|a, b| a.utilisation().total_cmp(&b.utilisation()))
+        self.closest(step).into_iter().next()
+    }
+
+    /// The finding that would bind next.
+    pub fn next<'s>(&self, step: &'s Step) -> Option<&'s Finding> {
+        self.closest(step).into_iter().nth(1)
+    }
+
+    /// The limits that are kept and that the numbers of a step can reach, the closest first.
+    fn closest<'s>(&self, step: &'s Step) -> Vec<&'s Finding> {
+        let moves = |f: &Finding| {
+            let limit = LIMITS.iter().find(|l| l.id == f.limit);
+            limit.is_some_and(|l| l.needs != Needs::Cutter)
+        };
+        let kept = |f: &&Finding| {
+            let broken = f.severity == Severity::Advice && f.utilisation() > 1.0;
+            f.severity <= Severity::Advice && !broken && moves(f)
+        };
+        let mut kept: Vec<&Finding> = step.findings.iter().filter(kept).collect();
+        kept.sort_by(|a, b| b.utilisation().total_cmp(&a.utilisation()));
+        kept
     }
 
     /// The warnings of a step: advice that is not kept, the worst first.

@@ -8,7 +8,7 @@ use crate::desk::Desk;
 use page::Engine;
 use std::rc::Rc;
 use thinwright_core::Answers;
-use thinwright_jobfile::ToWorker;
+use thinwright_jobfile::{Order, ToWorker};
 use yew::prelude::*;
 
 /// Sets the search on the answers whenever they are read anew without a problem.
@@ -20,7 +20,7 @@ pub(crate) fn use_engine(desk: &Desk, generation: u32, readable: bool, answers: 
         if *readable {
             engine.ask(ToWorker {
                 generation: *generation,
-                answers: (*answers).clone(),
+                order: Order::Work((*answers).clone()),
             });
         }
     });

@@ -227,15 +227,16 @@ fn dismiss(inner: &Rc<Inner>, next: Hand) {
 fn hear(inner: &Rc<Inner>, said: FromWorker) {
     let generation = said.generation;
     match said.report {
-        Report::Working { done, of, best } => {
-            let share = f64::from(done) / f64::from(of.max(1));
+        Report::Working { covered, best, .. } => {
+            let share = f64::from(covered.done) / f64::from(covered.of.max(1));
             inner
                 .desk
                 .say(Action::Working(generation, share, best.map(Box::new)));
         }
-        Report::Done(outcome) => inner
+        Report::Done { outcome, .. } => inner
             .desk
             .say(Action::Finished(generation, Box::new(outcome))),
+        Report::Stopped { .. } => {}
         // The page reads the answers itself before it asks; both are of one build.
         Report::Problems(_) => {}
     }

@@ -2,7 +2,7 @@
 
 use thinwright_catalog::Catalog;
 use thinwright_core::{Cache, Progress, Search, read};
-use thinwright_jobfile::{FromWorker, Report, ToWorker};
+use thinwright_jobfile::{Covered, FromWorker, Order, Report, ToWorker};
 
 /// A slice shorter than this is worth making larger, ms.
 const SHORT: f64 = 15.0;
@@ -16,8 +16,6 @@ pub(crate) struct Runner {
     catalog: Catalog,
     cache: Cache,
     search: Option<(u32, Search)>,
-    /// A first look was reported for the answers in hand.
-    looked: bool,
     /// Work of one slice.
     slice: u64,
 }
@@ -28,24 +26,25 @@ impl Runner {
             catalog: Catalog::builtin(),
             cache: Cache::default(),
             search: None,
-            looked: false,
             slice: 1,
         }
     }
 
     /// Takes up answers in place of all before.
     pub(crate) fn take_up(&mut self, order: &ToWorker) -> Option<FromWorker> {
+        let generation = order.generation;
+        let Order::Work(answers) = &order.order else {
+            return self.stop(generation);
+        };
         if let Some((_, search)) = self.search.take() {
             self.cache = search.into_cache();
         }
-        let generation = order.generation;
-        match read(&order.answers, &self.catalog) {
+        match read(answers, &self.catalog) {
             Ok(job) => {
                 self.search = Some((
                     generation,
                     Search::new(job, std::mem::take(&mut self.cache)),
                 ));
-                self.looked = false;
                 None
             }
             Err(problems) => {
@@ -63,20 +62,31 @@ impl Runner {
         let (generation, search) = self.search.as_mut()?;
         let generation = *generation;
         let report = match search.advance(self.slice) {
-            Progress::Working { done, of, best } => {
-                // One first look is enough; each costs as much as it is long.
-                let best = best.filter(|_| !self.looked);
-                self.looked |= best.is_some();
-                Report::Working { done, of, best }
-            }
+            Progress::Working { best, checked, .. } => Report::Working {
+                covered: covered(search),
+                best,
+                checked,
+            },
             Progress::Done(outcome) => {
+                let covered = covered(search);
                 if let Some((_, search)) = self.search.take() {
                     self.cache = search.into_cache();
                 }
-                Report::Done(outcome)
+                Report::Done { covered, outcome }
             }
         };
         Some(FromWorker { generation, report })
+    }
+
+    /// Stops the search in hand, if it is that one, and tells the best so far.
+    fn stop(&mut self, generation: u32) -> Option<FromWorker> {
+        let (_, mut search) = self.search.take_if(|(of, _)| *of == generation)?;
+        let (covered, best) = (covered(&search), search.stop());
+        self.cache = search.into_cache();
+        Some(FromWorker {
+            generation,
+            report: Report::Stopped { covered, best },
+        })
     }
 
     /// Fits the slices to how long the last one took.
@@ -94,6 +104,23 @@ impl Runner {
     }
 }
 
+/// How much of the ground a search has covered.
+fn covered(search: &Search) -> Covered {
+    let (done, of) = search.pieces();
+    let effort = search.effort();
+    #[allow(
+        clippy::cast_precision_loss,
+        reason = "counts for people: the first digits matter"
+    )]
+    let count = |n: u64| n as f64;
+    Covered {
+        done,
+        of,
+        candidates: count(effort.candidates),
+        looked_at: count(effort.checks),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -103,7 +130,7 @@ mod tests {
     fn order(generation: u32, sample: usize) -> ToWorker {
         ToWorker {
             generation,
-            answers: samples()[sample].job().answers,
+            order: Order::Work(samples()[sample].job().answers),
         }
     }
 
@@ -113,7 +140,7 @@ mod tests {
             runner.took(0.0);
             // Every report survives its way between the threads.
             assert_eq!(FromWorker::decode(&said.encode()).as_ref(), Ok(&said));
-            if let Report::Done(_) = said.report {
+            if let Report::Done { .. } = said.report {
                 return said;
             }
         }
@@ -128,16 +155,20 @@ mod tests {
         let said = finish(&mut runner);
         assert_eq!(said.generation, 2);
         assert!(!runner.busy() && runner.turn().is_none());
-        let job = read(&order(2, 1).answers, &Catalog::builtin()).unwrap();
-        assert_eq!(said.report, Report::Done(advise(&job)));
+        let answers = samples()[1].job().answers;
+        let job = read(&answers, &Catalog::builtin()).unwrap();
+        assert!(matches!(said.report, Report::Done { outcome, .. } if outcome == advise(&job)));
     }
 
     #[test]
     fn answers_with_problems_are_named() {
         let mut runner = Runner::new();
-        let mut bad = order(7, 0);
-        bad.answers
-            .set_text(thinwright_core::Field::Thickness, "thick");
+        let mut answers = samples()[0].job().answers;
+        answers.set_text(thinwright_core::Field::Thickness, "thick");
+        let bad = ToWorker {
+            generation: 7,
+            order: Order::Work(answers),
+        };
         let said = runner.take_up(&bad).unwrap();
         assert_eq!(said.generation, 7);
         assert!(

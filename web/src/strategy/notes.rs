@@ -6,7 +6,7 @@ use crate::state::Shown;
 use crate::text;
 use thinwright_core::Outcome;
 use thinwright_quantity::UnitSystem;
-use thinwright_words::{CAUTIONS_HEADING, Speaker};
+use thinwright_words::{CAUTIONS_HEADING, GAIN_KINDS, Speaker};
 use yew::prelude::*;
 
 #[derive(Clone, PartialEq, Properties)]
@@ -31,7 +31,7 @@ pub(crate) fn Notes(props: &NotesProps) -> Html {
     let defaults = speaker.defaults(strategy);
     html! {
         <section class="notes">
-            { titled("h3", text::WORTH_MEASURING, &speaker.worth_knowing(strategy)) }
+            { for GAIN_KINDS.into_iter().map(|kind| titled("h3", kind.heading(), &speaker.gains(&strategy.gains, kind))) }
             { titled("h3", CAUTIONS_HEADING, &cautions) }
             if !defaults.is_empty() {
                 <details class="more">

@@ -16,13 +16,20 @@ pub fn utilisation(limit: &Limit, case: &Case) -> f64 {
     at_worst(limit, case).map_or(0.0, |m| m.utilisation())
 }
 
-/// The warnings that a case leaves: how many, and the worst.
+/// The warnings that a case leaves: which, and the worst.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Warnings {
-    /// How many.
-    pub(crate) count: u32,
+    /// Which: a bit for each limit.
+    broken: u64,
     /// The worst, with its utilisation.
     pub(crate) worst: Option<(LimitId, f64)>,
+}
+
+impl Warnings {
+    /// Whether a limit is among them.
+    pub(crate) fn has(&self, limit: LimitId) -> bool {
+        self.broken & (1 << (limit as u64)) != 0
+    }
 }
 
 /// The warnings of a case: they steer the choice but never refuse.
@@ -34,7 +41,7 @@ pub(crate) fn warnings(case: &Case) -> Warnings {
     {
         let u = utilisation(limit, case);
         if u > 1.0 {
-            found.count += 1;
+            found.broken |= 1 << (limit.id as u64);
             if found.worst.is_none_or(|w| u > w.1) {
                 found.worst = Some((limit.id, u));
             }

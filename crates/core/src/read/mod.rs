@@ -70,6 +70,7 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
         holding,
         wanted,
         estimates,
+        settled: [false; UNKNOWNS.len()],
         good_cut,
         pins,
         grid: grid(answers.units, catalog),

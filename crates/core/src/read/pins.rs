@@ -16,11 +16,13 @@ const BITE: (f64, f64) = (1.0e-5, 0.1);
 /// Reads the pins; the greatest spindle speed goes into the machine.
 pub(super) fn read(reader: &mut Reader, machine: Option<&mut Machine>, rack: &[Cutter]) -> Pins {
     let most = reader.typed(Field::PinMostSpeed, SPEED);
+    let mut top_speed = None;
     if let (Some(machine), Some(most)) = (machine, most) {
         if most < machine.n.0 {
             let (value, least) = (most, machine.n.0);
             reader.problem(Field::PinMostSpeed, ProblemKind::TooSmall { value, least });
         } else {
+            top_speed = Some(machine.n.1);
             machine.n.1 = machine.n.1.min(most);
         }
     }
@@ -39,6 +41,7 @@ pub(super) fn read(reader: &mut Reader, machine: Option<&mut Machine>, rack: &[C
         first: first.map(|i| if i == 0 { Face::A } else { Face::B }),
         backed: chosen(reader, Field::PinBacked).map(|i| i == 1),
         bolted: chosen(reader, Field::PinBolted).map(|i| i == 1),
+        top_speed,
         steps: std::collections::BTreeMap::new(),
     };
     for place in Place::all() {

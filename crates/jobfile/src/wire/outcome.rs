@@ -22,6 +22,7 @@ wire_struct!(Strategy {
     "orders" orders,
     "defaults" defaults,
     "cautions" cautions,
+    "gains" gains,
     "turn_over" turn_over,
 });
 
@@ -66,6 +67,8 @@ wire_struct!(TurnOver {
 wire_struct!(Refusal {
     "task" task,
     "tried" tried,
+    "conflict" conflict,
+    "gains" gains,
     "changes" changes,
     "orders" orders,
 });
