@@ -9,7 +9,7 @@ use thinwright_core::answers::Answers;
 use thinwright_core::estimate::Known;
 use thinwright_core::field::{FIELDS, Field, FieldId, Group, Input};
 use thinwright_core::problem::{Into, Problem, ProblemKind};
-use thinwright_core::{advise, job::Job, read};
+use thinwright_core::{decide, job::Job, read};
 use thinwright_jobfile::samples;
 use thinwright_quantity::{Length, ParseError, ParseErrorKind, UnitSystem};
 
@@ -452,7 +452,7 @@ fn no_text_does_harm() {
     readable.sort_by_key(size);
     for job in readable.iter().take(WORKED_OUT) {
         // Whatever comes of it: every number of it is one.
-        let text = format!("{:?}", advise(job));
+        let text = format!("{:?}", decide(job));
         assert!(!text.contains("NaN"), "{text}");
     }
 }

@@ -7,8 +7,8 @@ use core_cases::{answers, job, only, stages};
 use serde_json::Value;
 use std::collections::BTreeSet;
 use std::path::Path;
-use thinwright_core::advise;
 use thinwright_core::answers::Answers;
+use thinwright_core::decide;
 
 use thinwright_core::limits::{LIMITS, LimitId, Severity, utilisation};
 use thinwright_core::methods::{METHODS, MethodId};
@@ -193,7 +193,7 @@ fn a_long_cutter_bends_as_much_as_is_reported() {
 }
 
 fn strategy(id: &str) -> Box<Strategy> {
-    match advise(&job(&answers(id, &[]))) {
+    match decide(&job(&answers(id, &[]))) {
         Outcome::Feasible(strategy) => strategy,
         Outcome::Refused(refusal) => panic!("{id}: {refusal:#?}"),
     }
@@ -287,7 +287,7 @@ fn the_advice_is_near_what_a_machinist_types() {
 }
 
 fn refusal(id: &str) -> Box<Refusal> {
-    match advise(&job(&answers(id, &[]))) {
+    match decide(&job(&answers(id, &[]))) {
         Outcome::Refused(refusal) => refusal,
         Outcome::Feasible(strategy) => panic!("{id}: {strategy:#?}"),
     }

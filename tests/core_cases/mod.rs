@@ -111,13 +111,12 @@ pub(crate) fn stages<'a>(job: &'a Job, plan: &Plan) -> Vec<Stage<'a>> {
             );
             // The first face of a blank lies flat on what carries it.
             let bends = on_web && setup.second && job.part.recesses.len() > 1;
-            let patch = job.rack[0].d / 2.0;
             stages.push(Stage {
                 job,
                 shape: TaskShape::new(job, *task, &state),
                 known: Responses {
                     web: bends
-                        .then(|| web::web(job, &after, patch, setup.bolted).unwrap())
+                        .then(|| web::web(job, &after, setup.bolted).unwrap())
                         .flatten(),
                     rib: web::rib(job, &state),
                     turn_over: 0.0,

@@ -62,6 +62,7 @@ pub(crate) fn strategy(
     Strategy {
         setups: setups.collect(),
         time: Duration::from_si(best.time),
+        reckoned: Duration::from_si(reckoned(best)),
         cutter_changes: best.changes,
         orders: orders(best, all),
         defaults: job.defaults.clone(),
@@ -69,6 +70,16 @@ pub(crate) fn strategy(
         gains: Vec::new(),
         turn_over: turn_over(job, best),
     }
+}
+
+/// Price of a plan, s.
+fn reckoned(best: &WorkedPlan) -> f64 {
+    #[allow(
+        clippy::cast_precision_loss,
+        reason = "milliseconds of a job, far inside what a float tells apart"
+    )]
+    let ms = best.price as f64;
+    ms * 1.0e-3
 }
 
 /// Thickness of the stock, from its lowest to its highest place.

@@ -32,7 +32,7 @@ impl Responses {
             of(|w| w.bare),
             of(|w| w.frequency),
             of(|w| w.thickness),
-            of(|w| w.stress),
+            of(|w| w.radius),
             self.rib.map_or(0, f64::to_bits),
             self.turn_over.to_bits(),
         ]

@@ -57,6 +57,11 @@ pub use search::{Cache, Progress, Search};
 pub use strategy::Outcome;
 pub use tally::Effort;
 
+/// Works out the strategy of a job in one go, but not what a change would bring.
+pub fn decide(job: &Job) -> Outcome {
+    Search::new(job.clone(), Cache::default()).decide()
+}
+
 /// Works out the strategy of a job in one go.
 pub fn advise(job: &Job) -> Outcome {
     let mut search = Search::new(job.clone(), Cache::default());

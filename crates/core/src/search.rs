@@ -119,6 +119,15 @@ impl Search {
         }
     }
 
+    /// Goes on until strategy or refusal are final, and tells them; what a change would bring is still to come.
+    pub fn decide(&mut self) -> Outcome {
+        while matches!(self.stage, Stage::Plans | Stage::Allowances) {
+            self.step();
+        }
+        self.told = true;
+        self.outcome()
+    }
+
     /// The best so far, as it would be told now: for a search that is stopped.
     pub fn stop(&mut self) -> Option<Outcome> {
         self.best.is_some().then(|| self.outcome())

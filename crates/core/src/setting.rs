@@ -89,24 +89,12 @@ pub(crate) fn responses(
 }
 
 fn cached_web(job: &Job, state: &State, bolted: bool, cache: &mut Cache) -> Option<WebAnswer> {
-    let patch = job
-        .rack
-        .iter()
-        .filter(|c| !c.drill)
-        .map(|c| c.d)
-        .fold(f64::INFINITY, f64::min)
-        / 2.0;
-    let patch = if patch.is_finite() {
-        patch
-    } else {
-        job.numbers.sharp_corner_mm * 1.0e-3
-    };
-    let key = web::key(job, state, patch, bolted);
+    let key = web::key(job, state, bolted);
     if let Some(answer) = cache.web(&key) {
         return answer;
     }
     // A geometry that the closed forms do not take has no web answer; the limits on the web then do not apply.
-    let answer = web::web(job, state, patch, bolted).ok().flatten();
+    let answer = web::web(job, state, bolted).ok().flatten();
     cache.put_web(key, answer);
     answer
 }

@@ -23,8 +23,8 @@ pub struct WebAnswer {
     pub softest: f64,
     /// First frequency without backing, Hz.
     pub frequency: f64,
-    /// Bending stress under a force of 1 N on the cutter's patch, Pa/N.
-    pub stress: f64,
+    /// Radius of the clamped disc that bending stress is taken from, m.
+    pub radius: f64,
     /// Free span, m: between rim and rim, or rim and bolted boss.
     pub span: f64,
     /// The plate that it is, for the bed under it.
@@ -34,6 +34,11 @@ pub struct WebAnswer {
 }
 
 impl WebAnswer {
+    /// Bending stress under a force of 1 N on a patch of this radius (m), Pa/N; infinite where there is no answer.
+    pub fn stress(&self, patch: f64) -> f64 {
+        stress::disc_centre(&self.sheet, self.radius, patch).unwrap_or(f64::INFINITY)
+    }
+
     /// Compliance when pushed down on a bed of Winkler modulus `bed` (N/m3; 0 = none), m/N.
     ///
     /// The softer of the two alone bounds a web that has both; the stiffer of the two is taken, which is safe.
@@ -99,12 +104,7 @@ fn round_radius(contour: &Contour) -> f64 {
 ///
 /// # Errors
 /// The plate's error when the geometry is none that its closed forms take.
-pub fn web(
-    job: &Job,
-    state: &State,
-    patch: f64,
-    bolted: bool,
-) -> Result<Option<WebAnswer>, PlateError> {
+pub fn web(job: &Job, state: &State, bolted: bool) -> Result<Option<WebAnswer>, PlateError> {
     let part = &job.part;
     let thickness = part.web_now(state);
     let Some(floor) = floor(part).filter(|_| thickness > 0.0) else {
@@ -140,10 +140,10 @@ pub fn web(
                 softest,
                 frequency,
                 span,
-                ..whole(&sheet, radius, patch)?
+                ..whole(&sheet, radius)?
             }
         }
-        Floor::Disc { radius, boss: None } => whole(&sheet, radius, patch)?,
+        Floor::Disc { radius, boss: None } => whole(&sheet, radius)?,
         Floor::Rectangle { long, short } => {
             let panel = Ritz::new(&sheet, &Panel::floor(long, short))?;
             let bare = panel.compliance(long / 2.0, short / 2.0)?;
@@ -156,7 +156,7 @@ pub fn web(
                 bare,
                 frequency,
                 span: short,
-                ..whole(&sheet, short / 2.0, patch)?
+                ..whole(&sheet, short / 2.0)?
             }
         }
     };
@@ -168,13 +168,13 @@ pub fn web(
 }
 
 /// A clamped disc without boss.
-fn whole(sheet: &Sheet, radius: f64, patch: f64) -> Result<WebAnswer, PlateError> {
+fn whole(sheet: &Sheet, radius: f64) -> Result<WebAnswer, PlateError> {
     Ok(WebAnswer {
         thickness: sheet.t,
         bare: disc::compliance(sheet, radius, 0.0)?,
         softest: 0.0,
         frequency: disc::first_frequency(sheet, radius)?,
-        stress: stress::disc_centre(sheet, radius, patch)?,
+        radius,
         span: 2.0 * radius,
         sheet: *sheet,
         slotted: false,
@@ -208,7 +208,7 @@ pub fn rib(job: &Job, state: &State) -> Option<f64> {
 }
 
 /// Everything that an answer depends on, as bits: two equal keys have the same answer.
-pub(crate) fn key(job: &Job, state: &State, patch: f64, bolted: bool) -> Vec<u64> {
+pub(crate) fn key(job: &Job, state: &State, bolted: bool) -> Vec<u64> {
     let part = &job.part;
     let plan = match floor(part) {
         None => [0.0, 0.0, 0.0],
@@ -219,7 +219,6 @@ pub(crate) fn key(job: &Job, state: &State, patch: f64, bolted: bool) -> Vec<u64
     let longest = part.slots.iter().map(|s| s.length).fold(0.0, f64::max);
     let numbers = [
         part.web_now(state),
-        patch,
         material.e_mod.si(),
         material.nu,
         material.density.si(),

@@ -6,7 +6,7 @@ mod outcomes;
 
 use thinwright_core::answers::Answers;
 use thinwright_core::estimate::Known;
-use thinwright_core::field::{FIELDS, FieldId, Group};
+use thinwright_core::field::{FIELDS, FieldId};
 use thinwright_quantity::UnitSystem;
 
 /// Answers at every place, with texts that JSON must escape.
@@ -15,7 +15,7 @@ fn full() -> Answers {
     let known = [Known::Measured, Known::DataSheet, Known::Estimated];
     for (i, spec) in FIELDS.iter().enumerate() {
         let text = format!("1/{i}\" \u{D8} \\ \n\t\u{1F527}\u{0}");
-        if spec.group == Group::Cutters {
+        if spec.group.repeats() {
             for row in [0, 2] {
                 answers.set(FieldId::in_row(spec.field, row), text.clone(), known[i % 3]);
             }

@@ -113,14 +113,13 @@ fn moved(limit: &Limit, case: &Case, lever: Lever, to: f64) -> Option<f64> {
 }
 
 impl WebAnswer {
-    /// The same web at another thickness: stiffness with the cube, tone with the first power, stress with the square.
+    /// The same web at another thickness: stiffness with the cube, tone with the first power; stress follows from the sheet.
     pub(crate) fn at_thickness(self, thickness: f64) -> WebAnswer {
         let ratio = thickness / self.thickness;
         WebAnswer {
             thickness,
             bare: self.bare / ratio.powi(3),
             frequency: self.frequency * ratio,
-            stress: self.stress / ratio.powi(2),
             sheet: thinwright_plate::Sheet {
                 t: thickness,
                 ..self.sheet

@@ -15,7 +15,7 @@ pub(super) const LIMIT: Limit = Limit {
         let web = case.web()?;
         let push = case.hardest().peak_axial.abs() * case.force_factor();
         Some(Measure {
-            demand: push * web.stress * case.job.numbers.web_stress_safety,
+            demand: push * web.stress(case.cutter.d / 2.0) * case.job.numbers.web_stress_safety,
             allowed: case.job.material.yield_strength.si(),
         })
     },

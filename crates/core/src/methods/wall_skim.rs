@@ -15,8 +15,8 @@ pub(super) const METHOD: Method = Method {
         mill(cutter)?;
         passes(shape, cutter)
     },
-    stepovers: |_, shape, cutter| {
-        let share = (shape.leave.0 / cutter.d).min(0.5);
+    stepovers: |job, _, cutter| {
+        let share = (job.numbers.rough_allowance_mm * 1.0e-3 / cutter.d).min(0.5);
         (share, share)
     },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length),

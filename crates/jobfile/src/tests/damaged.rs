@@ -259,7 +259,7 @@ fn no_bytes_make_it_panic() {
     .write();
     let message = ToWorker {
         generation: 1,
-        answers: full(),
+        order: crate::Order::Work(full()),
     }
     .encode();
     let mut stir = Stir(25);

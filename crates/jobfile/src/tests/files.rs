@@ -2,8 +2,8 @@
 
 use super::full;
 use crate::{
-    Damaged, JobFile, JobFileError, Record, Sample, SavedMachine, Store, ToWorker, Wanted, digest,
-    samples,
+    Damaged, JobFile, JobFileError, Order, Record, Sample, SavedMachine, Store, ToWorker, Wanted,
+    digest, samples,
 };
 use thinwright_core::answers::Answers;
 use thinwright_core::estimate::Known;
@@ -141,15 +141,17 @@ fn a_saved_machine_changes_the_machine_only() {
 
 #[test]
 fn a_message_to_the_worker_comes_back() {
-    let message = ToWorker {
-        generation: u32::MAX,
-        answers: full(),
-    };
-    assert_eq!(ToWorker::decode(&message.encode()), Ok(message));
+    for order in [Order::Work(full()), Order::Stop] {
+        let message = ToWorker {
+            generation: u32::MAX,
+            order,
+        };
+        assert_eq!(ToWorker::decode(&message.encode()), Ok(message));
+    }
     let wanted = Wanted::WholeUpTo(u32::MAX);
     let text = ToWorker {
         generation: 7,
-        answers: full(),
+        order: Order::Work(full()),
     }
     .encode()
     .replacen(":7,", ":-7,", 1);

@@ -1,8 +1,9 @@
 //! Outcomes over the wire: to the last bit.
 
-use crate::{FromWorker, JobFileError, Report, decode, encode};
+use crate::{Covered, FromWorker, JobFileError, Report, decode, encode};
 use thinwright_core::estimate::UNKNOWNS;
 use thinwright_core::field::{Field, FieldId};
+use thinwright_core::gain::{Gain, Geometry, Turned, What};
 use thinwright_core::limits::LimitId;
 use thinwright_core::methods::{MethodId, Rejection};
 use thinwright_core::order::OrderId;
@@ -81,6 +82,7 @@ fn considered(odd: &mut Odd) -> Vec<Considered> {
         Rejection::CornerTooTight(m),
         Rejection::NotCentreCutting,
         Rejection::NoRoomToEnter(m),
+        Rejection::Pinned,
     ];
     let others = [
         Verdict::Slower(odd.s()),
@@ -234,6 +236,7 @@ fn strategy() -> Outcome {
             steps: steps.into(),
         }],
         time: odd.s(),
+        reckoned: odd.s(),
         cutter_changes: 2,
         orders: orders(&mut odd),
         defaults: vec![Defaulted {
@@ -241,6 +244,7 @@ fn strategy() -> Outcome {
             value: "0\u{A0}mm".to_owned(),
         }],
         cautions: Vec::new(),
+        gains: gains(&mut odd),
         turn_over: Some(TurnOver {
             parts: vec![("seat_error_um", odd.m())],
             total: odd.m(),
@@ -249,11 +253,54 @@ fn strategy() -> Outcome {
     }))
 }
 
+/// A gain of every kind.
+fn gains(odd: &mut Odd) -> Vec<Gain> {
+    let geometry = Geometry {
+        drill: false,
+        d: odd.m(),
+        flutes: 3,
+        flute_length: odd.m(),
+        reach: odd.m(),
+        shank: odd.m(),
+        carbide: true,
+    };
+    let all = [
+        What::Measure(UNKNOWNS[0]),
+        What::OneMoreFlute { row: 2, flutes: 3 },
+        What::HoldShorter {
+            row: 0,
+            stick_out: odd.m(),
+        },
+        What::Buy(geometry),
+        What::Back("putty".to_owned()),
+        What::BoltBoss,
+        What::ClearChips("mist".to_owned()),
+        What::LetGo(FieldId::in_row(Field::PinCutter, 9)),
+        What::LetGo(Field::PinMostSpeed.into()),
+    ];
+    let each = all.into_iter().enumerate();
+    each.map(|(i, what)| Gain {
+        what,
+        time: odd.s(),
+        saved_s: -odd.next(),
+        cleared: vec![(TaskKind::FloorSkim, LimitId::WebLift); i % 3],
+        turned: (i % 2 == 0).then(|| Turned {
+            task: TaskKind::SlotsBlind,
+            lever: Lever::StepDown,
+            from: odd.next(),
+            to: odd.next(),
+        }),
+    })
+    .collect()
+}
+
 fn refusal() -> Outcome {
     let mut odd = Odd(0.7);
     Outcome::Refused(Box::new(Refusal {
         task: TaskKind::SlotsBlind,
         tried: considered(&mut odd),
+        conflict: vec![LimitId::Breakage, LimitId::FeedReliable],
+        gains: gains(&mut odd),
         changes: vec![Change {
             field: FieldId::in_row(Field::CutterReach, 0),
             from: odd.next(),
@@ -303,18 +350,31 @@ fn every_lever_and_unknown_comes_back() {
 
 #[test]
 fn reports_come_back() {
+    let covered = Covered {
+        done: 3,
+        of: 9,
+        candidates: 1.25e9,
+        looked_at: 12_345.0,
+    };
     let reports = [
         Report::Working {
-            done: 3,
-            of: 9,
+            covered,
             best: None,
+            checked: false,
         },
         Report::Working {
-            done: 3,
-            of: 9,
+            covered,
             best: Some(refusal()),
+            checked: true,
         },
-        Report::Done(strategy()),
+        Report::Done {
+            covered,
+            outcome: strategy(),
+        },
+        Report::Stopped {
+            covered,
+            best: Some(strategy()),
+        },
         Report::Problems(vec![
             Field::Web.into(),
             FieldId::in_row(Field::CutterDiameter, 4),

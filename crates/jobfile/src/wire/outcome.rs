@@ -18,6 +18,7 @@ wire_enum!(Outcome {
 wire_struct!(Strategy {
     "setups" setups,
     "time_s" time,
+    "reckoned_s" reckoned,
     "cutter_changes" cutter_changes,
     "orders" orders,
     "defaults" defaults,

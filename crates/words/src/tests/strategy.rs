@@ -1,9 +1,10 @@
 //! A small strategy, made by hand, in words.
 
 use super::{plain_blanks, speak};
-use crate::plain;
+use crate::{GainKind, plain};
 use thinwright_core::estimate::{Known, Unknown};
 use thinwright_core::field::{Field, FieldId};
+use thinwright_core::gain::{Gain, Turned, What};
 use thinwright_core::limits::{LimitId, Severity};
 use thinwright_core::methods::{MethodId, Rejection};
 use thinwright_core::order::OrderId;
@@ -120,6 +121,7 @@ fn strategy() -> Strategy {
             steps: vec![first, second],
         }],
         time: Duration::s(7500.0),
+        reckoned: Duration::s(8400.0),
         cutter_changes: 1,
         orders: [(7500.0, 1), (8100.0, 1), (7000.0, 3)]
             .map(|(time, warnings)| OrderReport {
@@ -137,6 +139,7 @@ fn strategy() -> Strategy {
             .into(),
         defaults: Vec::new(),
         cautions: vec!["no_gloves".to_owned()],
+        gains: Vec::new(),
         turn_over: None,
     }
 }
@@ -157,27 +160,52 @@ fn fill(answers: &mut thinwright_core::answers::Answers) {
 }
 
 #[test]
-fn what_is_worth_measuring_is_what_costs_most() {
-    let found = crate::worth_knowing(&strategy(), 0.8);
-    let found: Vec<_> = found.iter().map(|w| (w.unknown, w.step, w.limit)).collect();
-    // Breakage is comfortable, and a tone is only listened for: neither is worth a measurement.
-    assert_eq!(found, [(Unknown::MachineStiffness, 1, LimitId::SlotWidth)]);
-    let measured = |known| {
-        speak(
-            UnitSystem::Metric,
-            |a| a.set(Field::Stiffness, "1", known),
-            |speaker| {
-                let expected = usize::from(known != Known::Measured);
-                assert_eq!(speaker.worth_knowing(&strategy()).len(), expected);
-            },
-        );
+fn what_a_change_brings_is_said_with_its_size() {
+    let gain = |what: What, saved_s: f64| Gain {
+        what,
+        time: Duration::s(7000.0),
+        saved_s,
+        cleared: Vec::new(),
+        turned: None,
     };
-    measured(Known::Estimated);
-    measured(Known::Measured);
+    let measure = Gain {
+        turned: Some(Turned {
+            task: TaskKind::SlotsThrough,
+            lever: Lever::StepDown,
+            from: 0.3e-3,
+            to: 0.8e-3,
+        }),
+        cleared: vec![(TaskKind::SlotsThrough, LimitId::WebLift); 2],
+        ..gain(What::Measure(Unknown::MachineStiffness), 840.0)
+    };
+    let kept = gain(What::LetGo(FieldId::in_row(Field::PinCutter, 9)), 12.0);
+    let all = [measure, kept, gain(What::BoltBoss, -300.0)];
+    speak(UnitSystem::Metric, fill, |speaker| {
+        let lines = |kind| {
+            let lines = speaker.gains(&all, kind).into_iter();
+            lines.map(|l| plain_blanks(&l)).collect::<Vec<_>>()
+        };
+        assert_eq!(
+            lines(GainKind::Measure),
+            [
+                "Stiffness of the machine (push the spindle sideways with 50 N and read the dial): 14 min less; \
+              cut the slots through: step-down 0.3 mm to 0.8 mm; no more warning of web lift"
+            ]
+        );
+        assert_eq!(
+            lines(GainKind::Change),
+            ["Boss bolted down for the second face: 5 min more"]
+        );
+        assert_eq!(
+            lines(GainKind::Kept),
+            ["Slots: cutter: . Let go: the same time"]
+        );
+        assert!(lines(GainKind::Buy).is_empty());
+    });
 }
 
 #[test]
-fn what_binds_can_refuse_and_warnings_stand_beside() {
+fn what_binds_is_kept_and_warnings_stand_beside() {
     speak(UnitSystem::Metric, fill, |speaker| {
         let strategy = strategy();
         let steps = &strategy.setups[0].steps;
@@ -275,6 +303,8 @@ fn a_no_names_the_smallest_change() {
                 },
             },
         }],
+        conflict: Vec::new(),
+        gains: Vec::new(),
         changes: vec![Change {
             field: FieldId::in_row(Field::CutterReach, 0),
             from: 0.011,
