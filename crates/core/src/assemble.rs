@@ -7,7 +7,7 @@ use crate::judge::{Scene, Way, judge};
 use crate::limits::{LIMITS, LimitId, finding};
 use crate::listen;
 use crate::loads::LoadBook;
-use crate::methods::{METHODS, Method};
+use crate::methods::{METHODS, Method, corner_share};
 use crate::part::State;
 use crate::pass::{Detail, Pass};
 use crate::setting::{estimates, held};
@@ -173,8 +173,9 @@ fn tell(
         ),
         entry: (method.entry)(job, shape, cutter, choice),
         corner_feed: corner_feed(case),
+        opening_feed: opening_feed(case, pass),
         time: Duration::from_si(way.time),
-        path: Length::from_si(pass.path + pass.slow_path),
+        path: Length::from_si(pass.path + pass.slow_path + pass.helix_path),
         loads: loads(case),
         web: web(case),
         findings,
@@ -188,6 +189,13 @@ fn tell(
     }
 }
 
+/// Feed of the passages at full width that open a way for the others, where it has to be lower.
+fn opening_feed(case: &Case, pass: &Pass) -> Option<Speed> {
+    let share = pass.slow_share;
+    let opens = pass.slow_path > 0.0 && share < 1.0 && case.shape.task.kind == TaskKind::Clearing;
+    opens.then(|| Speed::from_si(choice::down(share * case.choice.vf, case.job.grid.vf)))
+}
+
 /// Feed in the corners that keeps the mean chip, where a corner engages the cutter further than the wall does.
 fn corner_feed(case: &Case) -> Option<Speed> {
     let Target::Region { corner, .. } = &case.shape.target else {
@@ -197,9 +205,12 @@ fn corner_feed(case: &Case) -> Option<Speed> {
     if !corner.is_finite() || choice.ae >= d * 0.999 {
         return None;
     }
-    let angle = corner::engagement_in_arc(d, corner.max(d / 2.0), choice.ae);
-    let least = case.job.numbers.corner_feed;
-    let factor = corner::feed_factor(d, choice.ae, angle).max(least);
+    let factor = if case.shape.task.kind == TaskKind::WallSkim {
+        let angle = corner::engagement_in_arc(d, corner.max(d / 2.0), choice.ae);
+        corner::feed_factor(d, choice.ae, angle).max(case.job.numbers.corner_feed)
+    } else {
+        corner_share(case.job, d, choice.ae)
+    };
     // Typed on the grid, never above what was worked out.
     let feed = choice::down(factor * choice.vf, case.job.grid.vf);
     (feed < choice.vf - 0.5 * case.job.grid.vf).then(|| Speed::from_si(feed))
@@ -208,15 +219,13 @@ fn corner_feed(case: &Case) -> Option<Speed> {
 fn loads(case: &Case) -> Loads {
     let (load, choice, d) = (case.load, case.choice, case.cutter.d);
     let worst = &load.worst;
-    let torque = worst.mean_torque.max(load.usual.mean_torque);
     let quarter = core::f64::consts::FRAC_PI_2;
-    let peak = worst.peak_lateral.max(load.usual.peak_lateral);
     Loads {
-        peak_lateral: Force::from_si(peak),
-        mean_lateral: Force::from_si(worst.mean_lateral.max(load.usual.mean_lateral)),
+        peak_lateral: Force::from_si(worst.peak_lateral),
+        mean_lateral: Force::from_si(worst.mean_lateral),
         mean_axial: Force::from_si(load.usual.mean_axial),
-        torque: Torque::from_si(worst.peak_torque.max(load.usual.peak_torque)),
-        power: Power::from_si(power::power_from_torque(torque, choice.n)),
+        torque: Torque::from_si(worst.peak_torque),
+        power: Power::from_si(power::power_from_torque(worst.mean_torque, choice.n)),
         chip: (
             Length::from_si(chip::mean_chip_thickness(choice.fz, choice.ae, d, quarter)),
             Length::from_si(chip::greatest_chip_thickness(
@@ -224,7 +233,7 @@ fn loads(case: &Case) -> Loads {
             )),
         ),
         deflection: Length::from_si(load.usual.mean_lateral * case.chain()),
-        stress: Stress::from_si(peak * load.stress),
+        stress: Stress::from_si(load.bending.0),
     }
 }
 

@@ -82,62 +82,90 @@ pub struct Case<'a> {
 pub struct Load {
     /// Where it spends its time.
     pub usual: Forces,
-    /// At the hardest place.
+    /// The greatest anywhere.
     pub worst: Forces,
-    /// At the hardest place with the most runout that there may be.
+    /// The greatest anywhere with the most runout that there may be.
     pub uneven: Forces,
     /// Where it leaves the finished wall.
     pub wall: Option<Forces>,
+    /// Greatest mean push along the tool anywhere, and greatest mean pull, N.
+    pub push_pull: (f64, f64),
     /// Compliance of the cutter's tip in its collet, m/N.
     pub tip: f64,
-    /// Bending stress at the root for a sideways force of 1 N at the middle of the cut, Pa/N.
-    pub stress: f64,
+    /// Bending stress at the root of the cutter, Pa: likely, and with the most runout.
+    pub bending: (f64, f64),
 }
 
 impl Load {
     /// The loads of a candidate.
     pub fn new(job: &Job, cutter: &Cutter, choice: &Choice, pass: &Pass) -> Load {
         let runout = &job.estimates[Unknown::Runout as usize];
-        let mill = |runout: f64| Mill {
-            d: cutter.d,
-            z: cutter.z,
-            helix: cutter.helix,
-            runout: runout / 2.0,
-            corner_radius: cutter.corner,
-        };
         let cutting = cutting(job);
-        let under = |mill: &Mill, e: &Engagement| {
+        let beam = beam(cutter);
+        let under = |runout: f64, e: &Engagement| {
+            let mill = Mill {
+                d: cutter.d,
+                z: cutter.z,
+                helix: cutter.helix,
+                runout: runout / 2.0,
+                corner_radius: cutter.corner,
+            };
             let bite = Bite {
                 fz: choice.fz * e.feed_share,
                 immersion: e.immersion,
                 ap: e.ap,
             };
-            forces(mill, &cutting, &bite)
+            forces(&mill, &cutting, &bite)
         };
-        let likely = mill(runout.likely);
-        let at = |e: &Engagement| under(&likely, e);
-        let beam = beam(cutter);
-        let usual = at(&pass.usual);
-        // Many passes meet one engagement only: it is worked out once.
-        let again = |e: &Engagement| if *e == pass.usual { usual } else { at(e) };
-        let worst = again(&pass.worst);
-        let mut uneven = worst;
-        if cutter.z > 1 {
-            // Runout may also even out what two teeth do together: the greater of both counts.
-            let most = under(&mill(runout.high), &pass.worst);
-            uneven.peak_lateral = worst.peak_lateral.max(most.peak_lateral);
-            if most.peak_axial.abs() > worst.peak_axial.abs() {
-                uneven.peak_axial = most.peak_axial;
-            }
-        }
-        Load {
+        let usual = under(runout.likely, &pass.usual);
+        let mut load = Load {
             usual,
-            worst,
-            uneven,
-            wall: pass.wall.as_ref().map(again),
             tip: tool_beam::tip_compliance(&beam),
-            stress: tool_beam::root_stress(&beam, 1.0, 0.5 * pass.worst.ap),
+            ..Load::default()
+        };
+        let places = std::iter::once(&pass.usual).chain(pass.hard.iter().flatten());
+        for (i, place) in places.enumerate() {
+            let likely = match i {
+                0 => usual,
+                _ => under(runout.likely, place),
+            };
+            // Runout may also even out what two teeth do together: the greater of both counts.
+            let uneven = if cutter.z > 1 {
+                envelope(&likely, &under(runout.high, place))
+            } else {
+                likely
+            };
+            let arm = tool_beam::root_stress(&beam, 1.0, 0.5 * place.ap);
+            load.worst = envelope(&load.worst, &likely);
+            load.uneven = envelope(&load.uneven, &uneven);
+            load.bending.0 = load.bending.0.max(arm * likely.peak_lateral);
+            load.bending.1 = load.bending.1.max(arm * uneven.peak_lateral);
+            load.push_pull.0 = load.push_pull.0.max(likely.mean_axial);
+            load.push_pull.1 = load.push_pull.1.max(-likely.mean_axial);
         }
+        // Where nothing but the usual cut meets the wall, it is worked out already.
+        load.wall = pass.wall.as_ref().map(|wall| match *wall == pass.usual {
+            true => usual,
+            false => under(runout.likely, wall),
+        });
+        load
+    }
+}
+
+/// The greater of two loads, each force by itself; signed ones by their size.
+fn envelope(a: &Forces, b: &Forces) -> Forces {
+    let sized = |a: f64, b: f64| if b.abs() > a.abs() { b } else { a };
+    Forces {
+        peak_lateral: a.peak_lateral.max(b.peak_lateral),
+        mean_feed: sized(a.mean_feed, b.mean_feed),
+        mean_normal: sized(a.mean_normal, b.mean_normal),
+        mean_lateral: a.mean_lateral.max(b.mean_lateral),
+        peak_normal: a.peak_normal.max(b.peak_normal),
+        least_normal: a.least_normal.min(b.least_normal),
+        peak_axial: sized(a.peak_axial, b.peak_axial),
+        mean_axial: sized(a.mean_axial, b.mean_axial),
+        peak_torque: a.peak_torque.max(b.peak_torque),
+        mean_torque: a.mean_torque.max(b.mean_torque),
     }
 }
 
@@ -184,10 +212,24 @@ impl Case<'_> {
         self.get(Unknown::Kc) / self.estimates[Unknown::Kc as usize].likely
     }
 
-    /// Loads at the hardest place: with the most runout there may be, where this world has more than the likely one.
+    /// Whether this world has more runout than the likely one.
+    fn uneven(&self) -> bool {
+        self.get(Unknown::Runout) > self.estimates[Unknown::Runout as usize].likely
+    }
+
+    /// Bending stress at the root of the cutter, Pa: with the most runout there may be, where this world has more than
+    /// the likely one.
+    pub fn bending(&self) -> f64 {
+        if self.uneven() {
+            self.load.bending.1
+        } else {
+            self.load.bending.0
+        }
+    }
+
+    /// The greatest loads: with the most runout there may be, where this world has more than the likely one.
     pub fn hardest(&self) -> &Forces {
-        let likely = self.estimates[Unknown::Runout as usize].likely;
-        if self.get(Unknown::Runout) > likely {
+        if self.uneven() {
             &self.load.uneven
         } else {
             &self.load.worst

@@ -23,14 +23,17 @@ pub(crate) fn choose(job: &Job, plan: Plan, mut setups: Vec<Vec<Solved>>) -> Wor
     let mut changes = 0;
     let mut last = None;
     for way in &ways {
-        if last != Some(way.cutter) {
-            changes += 1;
+        // The drill goes in, and the mill comes in after it whatever was there before.
+        if last != Some(way.cutter) || way.drilled {
+            changes += 1 + u32::from(way.drilled);
             last = Some(way.cutter);
         }
     }
     let around: f64 = plan.setups.iter().map(|s| setting_up(job, s)).sum();
     let cutting: f64 = ways.iter().map(|w| w.time).sum();
-    let time = cutting + f64::from(changes) * job.machine.change + around;
+    // The change to the drill is in the time of the step.
+    let drills = u32::try_from(ways.iter().filter(|w| w.drilled).count()).unwrap_or(0);
+    let time = cutting + f64::from(changes - drills) * job.machine.change + around;
     let price = price + ms(around);
     WorkedPlan {
         plan,
@@ -64,7 +67,7 @@ fn cheapest(job: &Job, setups: &[Vec<Solved>]) -> Standing {
                 offer(*cutter, *price, path, None);
             }
             for (i, way) in ways.iter().enumerate() {
-                let same = *cutter == Some(way.cutter);
+                let same = *cutter == Some(way.cutter) && !way.drilled;
                 let price = price + way.price + if same { 0 } else { change };
                 offer(Some(way.cutter), price, path, Some(i));
             }

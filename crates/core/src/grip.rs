@@ -2,12 +2,13 @@
 
 use crate::case::Case;
 use crate::estimate::{Estimate, Unknown};
-use crate::plan::Area;
 use thinwright_catalog::{Grip, HoldRow};
 use thinwright_mechanics::hold;
 
 /// Clamping force of a hold, N: of all its screws or clamps, or of its pressure on the area that stays held.
-pub(crate) fn clamping(row: &HoldRow, held: &Area) -> Estimate {
+///
+/// Units: `area_mm2` mm2, the area that lies on the bed and stays there.
+pub(crate) fn clamping(row: &HoldRow, area_mm2: f64) -> Estimate {
     let (low, likely, high) = match &row.grip {
         Grip::Force(force) => {
             let count = if row.each {
@@ -22,7 +23,7 @@ pub(crate) fn clamping(row: &HoldRow, held: &Area) -> Estimate {
             )
         }
         Grip::Pressure(pressure) => {
-            let area = held.area_mm2() * 1.0e-6;
+            let area = area_mm2.max(0.0) * 1.0e-6;
             (
                 pressure.low.si() * area,
                 pressure.likely.si() * area,

@@ -37,6 +37,8 @@ pub(crate) struct Way {
     pub(crate) time: f64,
     /// Time and the price of the warnings, ms.
     pub(crate) price: i64,
+    /// Holes are drilled first: the mill comes in after the drill.
+    pub(crate) drilled: bool,
     /// The warnings that it leaves.
     pub(crate) warnings: Warnings,
 }
@@ -94,7 +96,7 @@ pub(crate) fn judge(scene: &Scene, thorough: bool) -> Judged {
     for (method, seeker) in seekers {
         let cutter = seeker.cutter;
         let dearest = judged.ways.iter().map(|w| {
-            let other = w.cutter != cutter.row;
+            let other = w.cutter != cutter.row || w.drilled;
             w.price + if other { changes } else { 0 }
         });
         let bound = if thorough { None } else { dearest.min() };
@@ -153,6 +155,7 @@ fn way(scene: &Scene, method: &Method, cutter: &Cutter, found: Found) -> Way {
         choice,
         time: found.time,
         price: found.price,
+        drilled: pass.drilled.is_some(),
         warnings: warnings(&case),
     }
 }

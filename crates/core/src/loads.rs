@@ -9,7 +9,7 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 /// Everything that loads depend on beside the job: feed per tooth, cutter, and where it is engaged how.
-type Key = [u64; 14];
+type Key = [u64; 22];
 
 /// The loads of a job that were worked out so far.
 #[derive(Clone, Debug, Default)]
@@ -27,12 +27,13 @@ fn key(cutter: &Cutter, choice: &Choice, pass: &Pass) -> Key {
             e.feed_share.to_bits(),
         ]
     };
-    let [usual, worst] = [bits(&pass.usual), bits(&pass.worst)];
-    let wall = pass.wall.as_ref().map_or([0; 4], bits);
-    let mut key = [0; 14];
+    let or_none = |e: &Option<Engagement>| e.as_ref().map_or([0; 4], bits);
+    let [a, b, c] = pass.hard.each_ref().map(or_none);
+    let places = [bits(&pass.usual), a, b, c, or_none(&pass.wall)];
+    let mut key = [0; 22];
     key[0] = choice.fz.to_bits();
     key[1] = u64::from(cutter.row);
-    for (to, from) in key[2..].iter_mut().zip([usual, worst, wall].as_flattened()) {
+    for (to, from) in key[2..].iter_mut().zip(places.as_flattened()) {
         *to = *from;
     }
     key

@@ -159,8 +159,11 @@ impl<'a> Heights<'a> {
         self.job.part.floor(self.face)
     }
 
+    /// The floor with its allowance: no more than half of what there is to cut.
     fn rough_floor(&self) -> Height {
-        self.below(self.floor(), -Self::mm(self.job.numbers.floor_allowance_mm))
+        let depth = (self.surface().0 - self.floor().0).abs();
+        let allowance = Self::mm(self.job.numbers.floor_allowance_mm);
+        self.below(self.floor(), -allowance.min(depth / 2))
     }
 
     fn facing(&self) -> Option<Task> {
@@ -229,7 +232,9 @@ impl<'a> Heights<'a> {
     /// The outline from this face down to the groove of the other, or all through.
     fn outline(&self, met: bool) -> Option<Task> {
         let to = if met {
-            self.seen_from(self.face.other()).meeting()
+            // Into the groove, by more than turning over may err.
+            let groove = self.seen_from(self.face.other()).meeting();
+            self.below(groove, Self::mm(self.job.numbers.overtravel_mm))
         } else {
             self.job.part.face_height(self.face.other())
         };

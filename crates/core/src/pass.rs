@@ -18,16 +18,20 @@ pub struct Engagement {
 pub struct Pass {
     /// Where it spends most of its time.
     pub usual: Engagement,
-    /// The hardest place.
-    pub worst: Engagement,
+    /// Harder places: openings, corners, entries, sides.
+    pub hard: [Option<Engagement>; 3],
     /// Where it leaves the finished wall, if it does.
     pub wall: Option<Engagement>,
     /// Path at the step's feed, all levels, m.
     pub path: f64,
-    /// Path at a reduced feed (entries, openings), m.
+    /// Path at a reduced feed (openings, slopes), m.
     pub slow_path: f64,
     /// The reduced feed as a share.
     pub slow_share: f64,
+    /// Path down helices, m.
+    pub helix_path: f64,
+    /// The feed of the cutter's middle there, as a share.
+    pub helix_share: f64,
     /// Lifts and plunges through air.
     pub lifts: u32,
     /// Typical length between two stops, m: for the acceleration.

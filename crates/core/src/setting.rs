@@ -7,7 +7,6 @@ use crate::grip;
 use crate::job::Job;
 use crate::order::SetupPlan;
 use crate::part::State;
-use crate::plan::Area;
 use crate::read::range;
 use crate::task::{Task, TaskKind};
 use crate::web::{self, WebAnswer};
@@ -28,10 +27,13 @@ pub(crate) fn held<'a>(job: &'a Job, setup: &SetupPlan) -> Held<'a> {
 /// What is not known for sure in a setup: the job's, with the hold's and the backing's own.
 pub(crate) fn estimates(job: &Job, setup: &SetupPlan) -> Estimates {
     let held = held(job, setup);
-    let lies_on: &Area = if setup.second {
-        &job.part.outline_area
+    // After turning over, the recess that is already there lies open below.
+    let below = job.part.recess(setup.face.other());
+    let lies_on = if setup.second {
+        let open = below.map_or(0.0, |recess| recess.area.area_mm2());
+        job.part.outline_area.area_mm2() - open
     } else {
-        &job.part.blank_area
+        job.part.blank_area.area_mm2()
     };
     let mut estimates = job.estimates;
     estimates[Unknown::Friction as usize] = range(&held.hold.friction, 1.0);

@@ -92,6 +92,8 @@ pub struct Step {
     pub leave: (Length, Length),
     /// How the cutter gets in.
     pub entry: Entry,
+    /// Feed rate of the first pass of a level, at full width, where it has to be lower.
+    pub opening_feed: Option<Speed>,
     /// Feed rate in corners, where it has to be lower.
     pub corner_feed: Option<Speed>,
     /// Time of this step without cutter change.

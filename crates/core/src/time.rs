@@ -11,10 +11,13 @@ pub(crate) fn step(job: &Job, shape: &TaskShape, choice: &Choice, pass: &Pass) -
     let a = job.machine.acceleration;
     let cutting = time::path_time(pass.path, pass.stretch, choice.vf, a);
     let slow = time::path_time(pass.slow_path, pass.stretch, choice.vf * pass.slow_share, a);
+    // A helix has no corners.
+    let down = choice.vf * pass.helix_share;
+    let helices = time::path_time(pass.helix_path, f64::INFINITY, down, a);
     let rise = shape.drop + job.numbers.safe_lift_mm * 1.0e-3;
     let lift = 2.0 * time::segment_time(rise, job.machine.rapid, a) + job.numbers.lift_s;
     let lifts = f64::from(pass.lifts.max(1)) * lift;
-    cutting + slow + lifts + drilling(job, shape, pass, lift)
+    cutting + slow + helices + lifts + drilling(job, shape, pass, lift)
 }
 
 /// Time to drill the holes that the method wants first, the change to the drill included, s.

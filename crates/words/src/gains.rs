@@ -141,6 +141,11 @@ impl Speaker<'_> {
         parts.join("; ")
     }
 
+    /// Whether a change brings nothing that could be told.
+    pub(crate) fn free(&self, gain: &Gain) -> bool {
+        gain.saved_s.abs() < NO_TIME_S && gain.cleared.is_empty()
+    }
+
     fn time_saved(&self, gain: &Gain) -> String {
         let time = |s: f64| self.time(Duration::from_si(s));
         let saved = gain.saved_s;

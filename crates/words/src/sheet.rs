@@ -202,6 +202,11 @@ pub fn in_by(entry: &str) -> String {
     format!("In: {entry}.")
 }
 
+/// The feed of passes at full width.
+pub fn opening_feed(feed: &str) -> String {
+    format!(" First pass of each level: {feed}.")
+}
+
 /// The feed in corners.
 pub fn corner_feed(feed: &str) -> String {
     format!(" In corners: {feed}.")

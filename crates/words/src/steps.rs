@@ -64,6 +64,13 @@ impl Speaker<'_> {
         if let Some(tabs) = self.tabs(step) {
             out.push(v("tabs", "", tabs));
         }
+        if let Some(feed) = step.opening_feed {
+            out.push(v(
+                "feed of the first pass of each level",
+                "vf",
+                self.feed(feed),
+            ));
+        }
         if let Some(feed) = step.corner_feed {
             out.push(v("feed in corners", "vf", self.feed(feed)));
         }

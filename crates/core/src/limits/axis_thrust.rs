@@ -12,13 +12,10 @@ pub(super) const LIMIT: Limit = Limit {
     bad_ends: &[(Unknown::Kc, BadEnd::High), (Unknown::Thrust, BadEnd::Low)],
     levers: &[Lever::StepDown, Lever::Stepover, Lever::FeedPerTooth],
     measure: |case| {
-        let mean = case
-            .load
-            .worst
-            .mean_lateral
-            .max(case.load.usual.mean_lateral);
         Some(Measure {
-            demand: mean * case.force_factor(),
+            demand: case.load.worst.mean_lateral
+                * case.force_factor()
+                * case.job.numbers.thrust_safety,
             allowed: case.get(Unknown::Thrust),
         })
     },

@@ -16,17 +16,10 @@ pub(super) const LIMIT: Limit = Limit {
     ],
     levers: &[Lever::StepDown, Lever::FeedPerTooth, Lever::StickOut],
     measure: |case| {
-        let peak = case
-            .hardest()
-            .peak_lateral
-            .max(case.load.usual.peak_lateral);
         let rupture =
             case.cutter.material.rupture_strength.likely.si() * case.get(Unknown::Rupture);
         Some(Measure {
-            demand: peak
-                * case.force_factor()
-                * case.load.stress
-                * case.job.numbers.tool_breakage_safety,
+            demand: case.bending() * case.force_factor() * case.job.numbers.tool_breakage_safety,
             allowed: rupture,
         })
     },

@@ -17,11 +17,8 @@ pub(super) const LIMIT: Limit = Limit {
     ],
     levers: &[Lever::Grip, Lever::StepDown],
     measure: |case| {
-        let peak = case
-            .hardest()
-            .peak_lateral
-            .max(case.load.usual.peak_lateral);
-        let lift = (-case.load.worst.mean_axial).max(0.0) * case.force_factor();
+        let peak = case.hardest().peak_lateral;
+        let lift = case.load.push_pull.1 * case.force_factor();
         Some(Measure {
             demand: peak * case.force_factor() * case.job.numbers.hold_safety,
             allowed: crate::grip::capacity(case, lift),

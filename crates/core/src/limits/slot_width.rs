@@ -31,7 +31,8 @@ pub(super) const LIMIT: Limit = Limit {
             MethodId::SidePasses | MethodId::Peeling => {
                 let offset = forces.mean_normal.abs() * scale * case.chain();
                 let place = case.job.machine.class.positioning.si();
-                case.job.numbers.deflection_scatter * offset + place + 0.5 * runout
+                // A slot has two sides.
+                2.0 * case.job.numbers.deflection_scatter * offset + place + runout
             }
             _ => {
                 let swing = 0.5 * (forces.peak_normal - forces.least_normal) * scale;

@@ -16,12 +16,11 @@ pub(super) const LIMIT: Limit = Limit {
     ],
     levers: &[Lever::Stepover, Lever::StepDown, Lever::SpindleSpeed],
     measure: |case| {
-        let torque =
-            case.load.worst.mean_torque.max(case.load.usual.mean_torque) * case.force_factor();
+        let torque = case.load.worst.mean_torque * case.force_factor();
         let motor = spindle::available_power(&case.job.machine.curve, case.choice.n);
         Some(Measure {
             demand: core::f64::consts::TAU * case.choice.n * torque,
-            allowed: motor * case.get(Unknown::Efficiency),
+            allowed: motor * case.get(Unknown::Efficiency) * case.job.numbers.power_reserve,
         })
     },
 };

@@ -13,7 +13,8 @@ pub(super) const LIMIT: Limit = Limit {
     measure: |case| {
         let air = case.job.numbers.nut_clearance_mm * 1.0e-3;
         // In the open beside a slot the nut itself may go down where it clears the wall.
-        let nut_clears = case.shape.wall_distance > case.job.machine.nut / 2.0 + air;
+        let nut_clears = case.shape.room.is_some()
+            && case.shape.wall_distance > case.job.machine.nut / 2.0 + air;
         let depth = if nut_clears {
             case.shape.task.depth()
         } else {

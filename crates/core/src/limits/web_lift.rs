@@ -13,7 +13,7 @@ pub(super) const LIMIT: Limit = Limit {
     levers: &[Lever::StepDown, Lever::FeedPerTooth, Lever::BoltedBoss],
     measure: |case| {
         let web = case.web()?;
-        let pull = (-case.load.worst.mean_axial).max(0.0) * case.force_factor();
+        let pull = case.load.push_pull.1 * case.force_factor();
         if case.held.backing.pulls_up || pull <= 0.0 {
             return None;
         }

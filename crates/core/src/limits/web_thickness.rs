@@ -25,14 +25,9 @@ pub(super) const LIMIT: Limit = Limit {
         if case.shape.task.kind != TaskKind::FloorSkim {
             return None;
         }
-        let push = case.load.usual.mean_axial * case.force_factor();
-        let web = case.web()?;
-        let give = if push > 0.0 {
-            case.web_compliance()?
-        } else {
-            web.bare
-        };
-        let bend = push.abs() * give;
+        let (push, pull) = case.load.push_pull;
+        let give = (push * case.web_compliance()?).max(pull * case.web()?.bare);
+        let bend = give * case.force_factor();
         Some(Measure {
             demand: libm::hypot(bend, case.known.turn_over),
             allowed,

@@ -1,6 +1,6 @@
 //! Opening a bore: down a helix of the bore's own diameter, then once around.
 
-use super::common::{centre_cutting, full, helix, helix_path, mill, only, plain};
+use super::common::{centre_cutting, down_helix, full, helix, helix_path, mill, only, plain};
 use super::{Method, MethodId, Rejection};
 use crate::strategy::Measure;
 use crate::task::TaskKind;
@@ -31,10 +31,10 @@ pub(super) const METHOD: Method = Method {
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length).min(cutter.d),
     pass: |job, shape, cutter, choice, _| {
         let engaged = full(choice.ap, job.numbers.ramp_feed);
-        let mut pass = plain(engaged, engaged, 0.0);
-        pass.slow_path = helix_path(job, shape.widest, cutter, choice)
+        let mut pass = plain(engaged, [None; 3], 0.0);
+        let down = helix_path(job, shape.widest, cutter, choice)
             + core::f64::consts::PI * (shape.widest - cutter.d);
-        pass.slow_share = job.numbers.ramp_feed;
+        down_helix(job, shape.widest, cutter, &mut pass, down);
         pass.stretch = shape.widest - cutter.d;
         pass
     },

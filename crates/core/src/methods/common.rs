@@ -9,7 +9,7 @@ use crate::shape::{Target, TaskShape};
 use crate::strategy::{Entry, Measure};
 use crate::task::TaskKind;
 use thinwright_mechanics::engagement::Immersion;
-use thinwright_mechanics::entry;
+use thinwright_mechanics::{corner, engagement, entry};
 use thinwright_quantity::{Angle, Length, Speed};
 
 /// Below this share of the slot's width a cutter counts as smaller than the slot, not as its size.
@@ -92,15 +92,61 @@ pub(super) fn full(ap: f64, feed_share: f64) -> Engagement {
     }
 }
 
+/// A turn on the spot in a passage with corners: the feed is brought down to keep the chip, no further than the table says.
+pub(super) fn turn(
+    job: &Job,
+    shape: &TaskShape,
+    cutter: &Cutter,
+    choice: &Choice,
+) -> Option<Engagement> {
+    let Target::Region { corner, .. } = &shape.target else {
+        return None;
+    };
+    if !corner.is_finite() || choice.ae >= cutter.d * 0.999 {
+        return None;
+    }
+    let angle = corner_angle(cutter.d, choice.ae);
+    let ae = engagement::ae_for_angle(angle, cutter.d).min(cutter.d);
+    Some(Engagement {
+        feed_share: corner_share(job, cutter.d, choice.ae),
+        ..side(job, ae, cutter.d, choice.ap)
+    })
+}
+
+/// Engagement where a pass turns on the spot: passes further inside have no radius left, whatever the wall's corner.
+fn corner_angle(d: f64, ae: f64) -> f64 {
+    corner::engagement_in_arc(d, d / 2.0, ae)
+}
+
+/// Feed in a corner as a share of the step's.
+pub(crate) fn corner_share(job: &Job, d: f64, ae: f64) -> f64 {
+    let factor = corner::feed_factor(d, ae, corner_angle(d, ae));
+    factor.max(job.numbers.corner_feed).min(1.0)
+}
+
+/// The cut of an entry helix: all around, as deep as a turn goes down, at its own feed.
+pub(super) fn helix_cut(job: &Job, hole: f64, cutter: &Cutter, choice: &Choice) -> Engagement {
+    let pitch = helix_pitch(job, hole, cutter.d, choice.ap);
+    full(pitch.min(choice.ap), job.numbers.ramp_feed)
+}
+
+/// Goes down a helix of this length to begin with.
+pub(super) fn down_helix(job: &Job, hole: f64, cutter: &Cutter, pass: &mut Pass, length: f64) {
+    pass.helix_path = length;
+    pass.helix_share = job.numbers.ramp_feed * entry::centre_feed_factor(hole, cutter.d);
+}
+
 /// A pass that only knows how it is engaged: lengths are to be filled in.
-pub(super) fn plain(usual: Engagement, worst: Engagement, path: f64) -> Pass {
+pub(super) fn plain(usual: Engagement, hard: [Option<Engagement>; 3], path: f64) -> Pass {
     Pass {
         usual,
-        worst,
+        hard,
         wall: None,
         path,
         slow_path: 0.0,
         slow_share: 1.0,
+        helix_path: 0.0,
+        helix_share: 1.0,
         lifts: 0,
         stretch: f64::INFINITY,
         loop_radius: None,
@@ -178,20 +224,21 @@ pub(super) fn count(shape: &TaskShape) -> u32 {
     u32::try_from(shape.slots().len()).unwrap_or(u32::MAX)
 }
 
-/// Passes along both sides of every slot with a smaller cutter: (engagement, path), at most one diameter deep each.
-pub(super) fn sides(job: &Job, shape: &TaskShape, cutter: &Cutter) -> (Engagement, f64) {
-    let depth = shape.task.depth();
-    let rounds = libm::ceil(depth / cutter.d.min(cutter.flute_length)).max(1.0);
+/// Passes along both sides of every slot with a smaller cutter: (engagement, path), level by level.
+pub(super) fn sides(
+    job: &Job,
+    shape: &TaskShape,
+    cutter: &Cutter,
+    choice: &Choice,
+) -> (Engagement, f64) {
+    let rounds = f64::from(choice.levels);
     let rest = shape.slot_width() - cutter.d;
     let around: f64 = shape
         .slots()
         .iter()
         .map(|s| 2.0 * straight(s) + core::f64::consts::PI * rest)
         .sum();
-    (
-        side(job, 0.5 * rest, cutter.d, depth / rounds),
-        rounds * around,
-    )
+    (side(job, 0.5 * rest, cutter.d, choice.ap), rounds * around)
 }
 
 /// A cutter of the slot's own width.

@@ -44,13 +44,13 @@ pub(super) const METHOD: Method = Method {
     pass: |job, shape, cutter, choice, _| {
         let engaged = full(choice.ap, 1.0);
         let mut path = f64::from(choice.levels) * all_runs(shape);
-        let mut wall = engaged;
+        let (mut wall, mut hard) = (engaged, None);
         if cutter.d < SAME_WIDTH * shape.slot_width() {
-            let (side, around) = sides(job, shape, cutter);
-            wall = side;
+            let (side, around) = sides(job, shape, cutter, choice);
+            (wall, hard) = (side, Some(side));
             path += around;
         }
-        let mut pass = plain(engaged, engaged, path);
+        let mut pass = plain(engaged, [hard, None, None], path);
         pass.lifts = choice.levels * count(shape);
         pass.stretch = run(shape);
         pass.wall = Some(wall);

@@ -24,7 +24,7 @@ pub(super) const METHOD: Method = Method {
         // Each pass runs out past both edges by a radius.
         let width = shape.area.sqrt();
         let path = levels * (shape.area / choice.ae) * (1.0 + cutter.d / width);
-        let mut pass = plain(usual, usual, path);
+        let mut pass = plain(usual, [None; 3], path);
         pass.stretch = width + cutter.d;
         pass
     },

@@ -1,7 +1,8 @@
 //! Floor skim: one thin level over the floor, from its softest place towards what carries it.
 
 use super::common::{
-    full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side,
+    down_helix, full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix,
+    side, turn,
 };
 use super::rings::level;
 use super::{Method, MethodId};
@@ -28,11 +29,15 @@ pub(super) const METHOD: Method = Method {
         let hole = helix_hole(job, shape, cutter);
         let mut pass = plain(
             side(job, choice.ae, cutter.d, choice.ap),
-            full(choice.ap, 1.0),
+            [
+                Some(full(choice.ap, 1.0)),
+                turn(job, shape, cutter, choice),
+                None,
+            ],
             levels * ring.path,
         );
-        pass.slow_path = helix_path(job, hole, cutter, choice);
-        pass.slow_share = job.numbers.ramp_feed;
+        let down = helix_path(job, hole, cutter, choice);
+        down_helix(job, hole, cutter, &mut pass, down);
         pass.lifts = choice.levels;
         pass.stretch = 0.25 * shape.area.sqrt();
         pass

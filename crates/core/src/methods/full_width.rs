@@ -24,7 +24,7 @@ pub(super) const METHOD: Method = Method {
     pass: |job, shape, _, choice, _| {
         let engaged = full(choice.ap, 1.0);
         let levels = f64::from(choice.levels);
-        let mut pass = plain(engaged, engaged, levels * all_runs(shape));
+        let mut pass = plain(engaged, [None; 3], levels * all_runs(shape));
         pass.slow_path = levels * all_runs(shape);
         pass.slow_share = job.numbers.ramp_feed;
         pass.lifts = count(shape);

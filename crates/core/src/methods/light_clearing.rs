@@ -1,7 +1,8 @@
 //! Light clearing: thin passes at the full depth, from the inside outwards; a ring is opened by peeling loops.
 
 use super::common::{
-    helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side,
+    down_helix, helix, helix_cut, helix_hole, helix_path, mill, only, passes, plain,
+    room_for_helix, side, turn,
 };
 use super::rings::level;
 use super::{Method, MethodId};
@@ -35,11 +36,15 @@ pub(super) const METHOD: Method = Method {
         let deeper = thinwright_mechanics::engagement::ae_for_angle(turned, cutter.d).min(cutter.d);
         let mut pass = plain(
             side(job, choice.ae, cutter.d, choice.ap),
-            side(job, deeper, cutter.d, choice.ap),
+            [
+                Some(side(job, deeper, cutter.d, choice.ap)),
+                turn(job, shape, cutter, choice),
+                Some(helix_cut(job, hole, cutter, choice)),
+            ],
             levels * ((ring.path - ring.opening).max(0.0) + loops),
         );
-        pass.slow_path = helix_path(job, hole, cutter, choice);
-        pass.slow_share = job.numbers.ramp_feed;
+        let down = helix_path(job, hole, cutter, choice);
+        down_helix(job, hole, cutter, &mut pass, down);
         pass.lifts = choice.levels;
         pass.stretch = 0.25 * shape.area.sqrt();
         pass.loop_radius = (ring.opening > 0.0).then_some(radius);

@@ -4,6 +4,7 @@ mod common;
 mod id;
 mod rings;
 
+pub(crate) use common::corner_share;
 pub use id::{METHOD_KEYS, MethodId, Rejection};
 
 use crate::choice::Choice;

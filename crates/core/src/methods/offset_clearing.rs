@@ -1,7 +1,8 @@
 //! Offset clearing: passes at equal distance from the wall, from the inside outwards, level by level.
 
 use super::common::{
-    full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix, side,
+    down_helix, full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix,
+    side, turn,
 };
 use super::rings::level;
 use super::{Method, MethodId};
@@ -28,11 +29,17 @@ pub(super) const METHOD: Method = Method {
         let hole = helix_hole(job, shape, cutter);
         let mut pass = plain(
             side(job, choice.ae, cutter.d, choice.ap),
-            full(choice.ap, job.numbers.ramp_feed),
+            [
+                Some(full(choice.ap, job.numbers.ramp_feed)),
+                turn(job, shape, cutter, choice),
+                None,
+            ],
             levels * (ring.path - ring.opening).max(0.0),
         );
-        pass.slow_path = levels * ring.opening + helix_path(job, hole, cutter, choice);
+        pass.slow_path = levels * ring.opening;
         pass.slow_share = job.numbers.ramp_feed;
+        let down = helix_path(job, hole, cutter, choice);
+        down_helix(job, hole, cutter, &mut pass, down);
         pass.lifts = choice.levels;
         pass.stretch = 0.25 * shape.area.sqrt();
         pass

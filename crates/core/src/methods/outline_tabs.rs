@@ -24,7 +24,7 @@ pub(super) const METHOD: Method = Method {
         let engaged = full(choice.ap, 1.0);
         let mut pass = plain(
             engaged,
-            engaged,
+            [None; 3],
             f64::from(choice.levels) * around(shape, cutter),
         );
         pass.lifts = 1;

@@ -1,8 +1,8 @@
 //! Peeling: loops at depth in a slot wider than the cutter, a thin chip at a time.
 
 use super::common::{
-    SLOTS, all_runs, centre_cutting, count, helix, helix_path, mill, only, plain, share_of_width,
-    side,
+    SLOTS, all_runs, centre_cutting, count, down_helix, helix, helix_cut, helix_path, mill, only,
+    plain, share_of_width, side,
 };
 use super::{Method, MethodId};
 use thinwright_mechanics::{engagement, slot};
@@ -43,11 +43,15 @@ pub(super) const METHOD: Method = Method {
         let deeper = engagement::ae_for_angle(turned, cutter.d).min(cutter.d);
         let engaged = side(job, deeper, cutter.d, choice.ap);
         let loops = f64::from(choice.levels) * all_runs(shape) / choice.ae;
-        let mut pass = plain(engaged, engaged, loops * slot::loop_path(radius, choice.ae));
-        pass.slow_path = f64::from(count(shape)) * helix_path(job, width, cutter, choice);
-        pass.slow_share = job.numbers.ramp_feed;
+        let entry = helix_cut(job, width, cutter, choice);
+        let path = loops * slot::loop_path(radius, choice.ae);
+        let mut pass = plain(engaged, [Some(entry), None, None], path);
+        let down = f64::from(count(shape)) * helix_path(job, width, cutter, choice);
+        down_helix(job, width, cutter, &mut pass, down);
         pass.lifts = choice.levels * count(shape);
-        pass.stretch = radius;
+        // Loops run on without a stop from end to end of a slot.
+        pass.stretch = loops / f64::from(choice.levels * count(shape)).max(1.0)
+            * slot::loop_path(radius, choice.ae);
         pass.loop_radius = Some(radius);
         pass.wall = Some(engaged);
         pass

@@ -30,8 +30,8 @@ pub(super) const METHOD: Method = Method {
     },
     pass: |job, shape, cutter, choice, _| {
         let engaged = full(choice.ap, 1.0);
-        let (wall, around) = sides(job, shape, cutter);
-        let mut pass = plain(engaged, engaged, all_runs(shape) + around);
+        let (wall, around) = sides(job, shape, cutter, choice);
+        let mut pass = plain(engaged, [Some(wall), None, None], all_runs(shape) + around);
         pass.slow_path = f64::from(choice.levels) * all_runs(shape);
         pass.slow_share = job.numbers.ramp_feed;
         pass.lifts = 2 * count(shape);

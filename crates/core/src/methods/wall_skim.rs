@@ -3,6 +3,7 @@
 use super::common::{mill, only, passes, plain, side};
 use super::rings::walls;
 use super::{Method, MethodId};
+use crate::choice::up;
 use crate::shape::Target;
 use crate::strategy::Entry;
 use crate::task::TaskKind;
@@ -16,7 +17,9 @@ pub(super) const METHOD: Method = Method {
         passes(shape, cutter)
     },
     stepovers: |job, _, cutter| {
-        let share = (job.numbers.rough_allowance_mm * 1.0e-3 / cutter.d).min(0.5);
+        // No less than what stands, as far as it can be typed.
+        let leave = up(job.numbers.rough_allowance_mm * 1.0e-3, job.grid.depth);
+        let share = (leave / cutter.d).min(0.5);
         (share, share)
     },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length),
@@ -28,7 +31,7 @@ pub(super) const METHOD: Method = Method {
             Target::Region { corner, .. } if corner.is_finite() => *corner,
             _ => f64::INFINITY,
         };
-        let worst = if corner.is_finite() {
+        let turned = if corner.is_finite() {
             let angle = corner::engagement_in_arc(cutter.d, corner, choice.ae);
             side(
                 job,
@@ -39,7 +42,11 @@ pub(super) const METHOD: Method = Method {
         } else {
             usual
         };
-        let mut pass = plain(usual, worst, levels * walls(shape, cutter));
+        let mut pass = plain(
+            usual,
+            [Some(turned), None, None],
+            levels * walls(shape, cutter),
+        );
         pass.wall = Some(usual);
         pass.lifts = choice.levels;
         pass.stretch = 0.25 * shape.area.sqrt();

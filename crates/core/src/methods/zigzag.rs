@@ -23,8 +23,10 @@ pub(super) const METHOD: Method = Method {
     },
     pass: |job, shape, _, choice, _| {
         let engaged = full(choice.ap, 1.0);
+        // Where a stroke turns back, two slopes lie on each other.
+        let ends = full(2.0 * choice.ap, job.numbers.ramp_feed);
         let strokes = f64::from(choice.levels);
-        let mut pass = plain(engaged, engaged, all_runs(shape));
+        let mut pass = plain(engaged, [Some(ends), None, None], all_runs(shape));
         pass.slow_path = strokes * all_runs(shape);
         pass.slow_share = job.numbers.ramp_feed;
         pass.lifts = count(shape);

@@ -8,8 +8,8 @@ use thinwright_quantity::Length;
 
 /// Lengths nearer than this are one and the same, m.
 const HAIR: f64 = 1.0e-9;
-/// Depths and webs nearer than this agree: rounding of inches is no contradiction, m.
-const AGREE: f64 = 1.0e-6;
+/// Depths and webs nearer than this agree: three sizes rounded to the ten-thousandth of an inch are no contradiction, m.
+const AGREE: f64 = 5.0e-6;
 
 /// The depths of face A and face B, m; `None` after a problem, be it of the thickness.
 pub(super) fn read(reader: &mut Reader, thickness: Option<f64>) -> Option<(f64, f64)> {
@@ -34,7 +34,7 @@ pub(super) fn read(reader: &mut Reader, thickness: Option<f64>) -> Option<(f64, 
             return None;
         }
     };
-    // A depth under a micrometre is rounding of inches, not a recess.
+    // So small a depth is rounding of inches, not a recess.
     let b = if b < AGREE { 0.0 } else { b };
     if thickness - a - b <= HAIR {
         let m = Length::from_si;

@@ -51,7 +51,7 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
     put(Unknown::Friction, range(&holding.second.friction, 1.0));
     put(
         Unknown::Grip,
-        grip::clamping(&holding.second, &part.outline_area),
+        grip::clamping(&holding.second, part.outline_area.area_mm2()),
     );
     put(Unknown::Rupture, rupture(&rack));
     let problems = reader.problems();

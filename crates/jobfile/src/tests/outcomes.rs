@@ -123,6 +123,7 @@ fn step(odd: &mut Odd, task: TaskKind, entry: Entry) -> Step {
         z: (odd.m(), odd.m()),
         leave: (odd.m(), odd.m()),
         entry,
+        opening_feed: Some(odd.speed()),
         corner_feed: Some(odd.speed()),
         time: odd.s(),
         path: odd.m(),

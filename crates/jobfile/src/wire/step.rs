@@ -21,6 +21,7 @@ wire_struct!(Step {
     "z_from_to_m" z,
     "leave_wall_floor_m" leave,
     "entry" entry,
+    "opening_feed_m_per_s" opening_feed,
     "corner_feed_m_per_s" corner_feed,
     "time_s" time,
     "path_m" path,

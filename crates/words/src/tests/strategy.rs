@@ -53,6 +53,7 @@ fn step(number: u32, findings: Vec<Finding>) -> Step {
         z: (mm(6.0), mm(-0.3)),
         leave: (mm(0.0), mm(0.0)),
         entry: Entry::Side,
+        opening_feed: None,
         corner_feed: None,
         time: Duration::s(600.0),
         path: mm(4200.0),
