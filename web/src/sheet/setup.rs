@@ -149,6 +149,9 @@ fn under(topic: &Topic, step: &Step) -> String {
     let speaker = &topic.speaker;
     let mut out = words::in_by(&speaker.entry(&step.entry));
     out.extend(speaker.tabs(step).map(|tabs| words::tabs_left(&tabs)));
+    if let Some(feed) = step.opening_feed {
+        out += &words::opening_feed(&speaker.feed(feed));
+    }
     if let Some(feed) = step.corner_feed {
         out += &words::corner_feed(&speaker.feed(feed));
     }
