@@ -7,6 +7,8 @@
 
 pub mod answers;
 mod assemble;
+#[cfg(test)]
+mod brute_force;
 mod cache;
 pub mod case;
 mod cheapest;

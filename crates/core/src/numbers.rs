@@ -34,7 +34,8 @@ pub(crate) struct Found {
     pub(crate) time: f64,
     /// Time and price of the warnings, ms.
     pub(crate) price: i64,
-    closest: i64,
+    /// The closest limit, in millionths.
+    pub(crate) closest: i64,
 }
 
 /// What came of a search for numbers.

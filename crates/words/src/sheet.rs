@@ -170,6 +170,9 @@ pub const TURNING: &str = "Turning over";
 /// Heading: what was assumed.
 pub const ASSUMED: &str = "Taken from tables, because nothing was answered";
 
+/// Heading: what is kept of the whole job.
+pub const KEPT_OF_JOB: &str = "Kept by hand for the whole job";
+
 /// What comes before a step.
 pub fn before_step(number: u32, text: &str) -> String {
     format!("Before step {number}: {text}")

@@ -39,7 +39,8 @@ pub enum Needs {
     Load,
 }
 
-/// How the utilisation of a limit moves as one number of a step grows and the others stay.
+/// How the utilisation of a limit moves as one number of a step grows and the others stay, where it is above a half:
+/// what lies below rules nothing out, and forces of two signs may cancel there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Move {
     /// It stays.

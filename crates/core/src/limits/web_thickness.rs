@@ -9,7 +9,7 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::WebThickness,
     source: "timoshenko1959",
     needs: Needs::Load,
-    moves: Moves::STILL.fz(Move::Harder),
+    moves: Moves::STILL.fz(Move::Unknown),
     bad_ends: &[
         (Unknown::Kc, BadEnd::High),
         (Unknown::BedStiffness, BadEnd::Low),
