@@ -1,10 +1,11 @@
-//! The errands: `cargo xtask build | package | serve | test`. Nothing needs installing first but Rust by rustup.
+//! The errands: `cargo xtask build | package | serve | test | bench`. Nothing needs installing first but Rust by rustup.
 #![allow(
     clippy::print_stdout,
     clippy::print_stderr,
     reason = "an errand reports to the terminal"
 )]
 
+mod bench;
 mod errand;
 mod fingerprint;
 mod html;
@@ -24,6 +25,7 @@ cargo xtask serve     build the page and serve it on this machine
 cargo xtask build     build the page into dist/
 cargo xtask package   build the page, and the whole of it as one file: dist-single/thinwright.html
 cargo xtask test      install what the tests need and run every one of them
+cargo xtask bench     measure engine and page; a number behind it: so many jobs drawn by lot
 ";
 
 /// Ports tried, in this order, when the page is served.
@@ -35,6 +37,7 @@ fn main() -> ExitCode {
         Some("serve") => serve(),
         Some("build") => build(),
         Some("test") => stages::test(),
+        Some("bench") => bench::bench(std::env::args().nth(2).as_deref()),
         Some("package") => package(),
         _ => Err(USAGE.to_owned()),
     };

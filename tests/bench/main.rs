@@ -1,0 +1,73 @@
+//! The bench: the engine natively and as WASM, the built page, and what of it is fetched.
+//! `cargo xtask bench` builds what it needs and runs it.
+#![allow(
+    clippy::print_stdout,
+    clippy::panic,
+    clippy::expect_used,
+    reason = "a bench tells its figures, and ends when something is broken"
+)]
+
+#[path = "../browser/devtools.rs"]
+#[allow(dead_code, reason = "the bench reads no log")]
+mod devtools;
+#[path = "../browser/driver.rs"]
+#[allow(clippy::unwrap_used, reason = "shared with the browser tests")]
+mod driver;
+#[path = "../../crates/xtask/src/server.rs"]
+#[allow(dead_code, reason = "the errand tries several ports")]
+mod server;
+
+mod measured;
+mod native;
+mod page;
+mod report;
+mod site;
+mod sizes;
+mod spread;
+mod trial;
+mod wasm_run;
+
+use page::Slowed;
+use report::{Figures, report};
+use site::visit;
+use std::path::{Path, PathBuf};
+use thinwright_jobfile::samples;
+
+/// How the processor is slowed, to stand for a telephone or an old machine.
+const SLOWED: [Slowed; 3] = [Slowed::Not, Slowed::Page(4), Slowed::Both(4)];
+
+/// Arguments: how many jobs to draw, the folder of the WASM program, the revision.
+#[tokio::main(flavor = "current_thread")]
+async fn main() {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let [drawn, wasm, revision] = arguments.as_slice() else {
+        panic!("run it by `cargo xtask bench`");
+    };
+    let drawn: usize = drawn.parse().expect("a number of jobs");
+    let count = samples().len() + drawn;
+    let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let dist = top.join("dist");
+    let load = std::fs::read_to_string("/proc/loadavg").ok();
+    let load = load.and_then(|text| Some(text.split_whitespace().next()?.to_owned()));
+    println!("{count} jobs natively");
+    let native = native::run(count);
+    println!("{count} jobs as WASM");
+    let folder = PathBuf::from(wasm);
+    let wasm = visit(folder, 1, move |site| wasm_run::run(site, count)).await;
+    let mut pages = Vec::new();
+    for slowed in SLOWED {
+        println!("the page, slowed: {slowed:?}");
+        pages.push((slowed, page::run(&dist, slowed).await));
+    }
+    let text = report(&Figures {
+        revision: revision.clone(),
+        load,
+        native,
+        wasm,
+        pages,
+        sizes: sizes::of(&dist).expect("the page is built"),
+    });
+    println!("\n{text}");
+    let file = top.join("tests").join("bench").join("RESULTS.md");
+    std::fs::write(file, text).expect("the results can be written");
+}
