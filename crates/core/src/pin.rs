@@ -4,6 +4,7 @@ use crate::methods::MethodId;
 use crate::order::OrderId;
 use crate::task::{Face, Task, TaskKind};
 use std::collections::BTreeMap;
+use thinwright_catalog::Numbers;
 
 macro_rules! places {
     ($($(#[$doc:meta])* $name:ident $key:literal;)*) => {
@@ -100,6 +101,18 @@ pub struct StepPin {
     pub ap: Option<f64>,
 }
 
+/// The table of numbers with the allowances of skims that are kept.
+pub(crate) fn kept_allowances(pins: &Pins, numbers: &Numbers) -> Numbers {
+    let (wall, floor) = pins.allowances();
+    let mm = |kept: Option<f64>, table: f64| kept.map_or(table, |m| m * 1.0e3);
+    Numbers {
+        rough_allowance_mm: mm(wall, numbers.rough_allowance_mm),
+        // A floor can be skimmed in several levels, but none goes deeper than what stands.
+        floor_allowance_mm: mm(floor, 0.0).max(numbers.floor_allowance_mm),
+        ..*numbers
+    }
+}
+
 /// Everything that is kept.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Pins {
@@ -118,6 +131,19 @@ pub struct Pins {
 }
 
 impl Pins {
+    /// What walls must be left with, and floors at least, m, where their skims are kept: the stepover of a wall's skim is
+    /// what stands there, the step-down of a floor's no more than that.
+    pub fn allowances(&self) -> (Option<f64>, Option<f64>) {
+        let at = |places: [Place; 2], get: fn(&StepPin) -> Option<f64>| {
+            let pinned = places.iter().filter_map(|place| self.steps.get(place));
+            pinned.filter_map(get).reduce(f64::max)
+        };
+        (
+            at([Place::WallA, Place::WallB], |step| step.ae),
+            at([Place::FloorA, Place::FloorB], |step| step.ap),
+        )
+    }
+
     /// What is kept of a task's choices.
     pub fn at(&self, task: &Task) -> StepPin {
         self.steps

@@ -9,6 +9,7 @@ use crate::judge::Way;
 use crate::limits::LimitId;
 use crate::look::ms;
 use crate::order::{Plan, plans};
+use crate::pin::kept_allowances;
 use crate::series;
 use crate::solve::{Solver, WorkedPlan};
 use crate::strategy::Lever;
@@ -38,10 +39,11 @@ pub(crate) fn allowances(job: &Job, which: usize) -> Option<Job> {
     let mut changed = job.clone();
     let numbers = &mut changed.numbers;
     let (wall, floor) = [(true, false), (false, true), (true, true)].get(which)?;
-    if *wall {
+    let kept = job.pins.allowances();
+    if *wall && kept.0.is_none() {
         numbers.rough_allowance_mm = numbers.rough_allowance_most_mm;
     }
-    if *floor {
+    if *floor && kept.1.is_none() {
         numbers.floor_allowance_mm = numbers.floor_allowance_most_mm;
     }
     Some(changed)
@@ -152,6 +154,7 @@ fn let_go(job: &mut Job, id: FieldId) -> Option<()> {
                 Field::PinStepDown => step.ap = None,
                 _ => return None,
             }
+            job.numbers = kept_allowances(pins, &job.tables.1.numbers);
         }
     }
     Some(())

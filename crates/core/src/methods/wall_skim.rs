@@ -24,7 +24,12 @@ pub(super) const METHOD: Method = Method {
     },
     deepest: |_, shape, cutter| shape.task.depth().min(cutter.flute_length),
     pass: |job, shape, cutter, choice, _| {
-        let usual = side(job, choice.ae, cutter.d, choice.ap);
+        // It takes what stands, whatever was typed.
+        let ae = choice
+            .ae
+            .max(job.numbers.rough_allowance_mm * 1.0e-3)
+            .min(cutter.d);
+        let usual = side(job, ae, cutter.d, choice.ap);
         let levels = f64::from(choice.levels);
         // In a corner little wider than the cutter it is engaged much further.
         let corner = match &shape.target {
@@ -32,7 +37,7 @@ pub(super) const METHOD: Method = Method {
             _ => f64::INFINITY,
         };
         let turned = if corner.is_finite() {
-            let angle = corner::engagement_in_arc(cutter.d, corner, choice.ae);
+            let angle = corner::engagement_in_arc(cutter.d, corner, ae);
             side(
                 job,
                 engagement::ae_for_angle(angle, cutter.d).min(cutter.d),

@@ -14,6 +14,7 @@ use crate::estimate::{Estimate, Estimates, Known, UNKNOWNS, Unknown};
 use crate::field::Field;
 use crate::grip;
 use crate::job::{Form, Grid, Job};
+use crate::pin::kept_allowances;
 use crate::problem::Problem;
 use reader::Reader;
 use thinwright_catalog::{Catalog, MaterialRow};
@@ -72,9 +73,9 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
         estimates,
         settled: [false; UNKNOWNS.len()],
         good_cut,
-        pins,
         grid: grid(answers.units, catalog),
-        numbers: catalog.numbers,
+        numbers: kept_allowances(&pins, &catalog.numbers),
+        pins,
         defaults: reader.defaults(),
         tables: std::rc::Rc::new((answers.clone(), catalog.clone())),
     })
