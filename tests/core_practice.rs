@@ -8,7 +8,7 @@ use serde_json::Value;
 use std::collections::BTreeSet;
 use std::path::Path;
 use thinwright_core::answers::Answers;
-use thinwright_core::decide;
+use thinwright_core::{advise, decide};
 
 use thinwright_core::limits::{LIMITS, LimitId, Severity, utilisation};
 use thinwright_core::methods::{METHODS, MethodId};
@@ -287,7 +287,7 @@ fn the_advice_is_near_what_a_machinist_types() {
 }
 
 fn refusal(id: &str) -> Box<Refusal> {
-    match decide(&job(&answers(id, &[]))) {
+    match advise(&job(&answers(id, &[]))) {
         Outcome::Refused(refusal) => refusal,
         Outcome::Feasible(strategy) => panic!("{id}: {strategy:#?}"),
     }

@@ -104,8 +104,6 @@ numbers! {
     hold_safety: "Holding force over the greatest cutting force.";
     tool_breakage_safety: "Rupture strength over the bending stress in the cutter.";
     web_stress_safety: "Yield strength over the stress in web and ribs.";
-    thrust_safety: "Axis thrust over mean force plus the force of acceleration.";
-    power_reserve: "Share of the spindle's power that is used at most.";
     stability_share: "Share of the linear stability limit that is used at most.";
     // The cutter's state.
     worn_edge: "Factor on cutting force at the end of an edge's life, where the material has none of its own.";

@@ -8,6 +8,7 @@
 use crate::assemble;
 pub use crate::cache::Cache;
 use crate::job::Job;
+use crate::look::ms;
 use crate::order::{Plan, plans};
 use crate::refuse::{self, Mending};
 use crate::solve::{Solver, WorkedPlan};
@@ -208,7 +209,7 @@ impl Search {
         }
     }
 
-    /// The best plan with other allowances: taken over if it is cheaper.
+    /// The best plan with other allowances: taken over if it is so much cheaper that leaving the usual ones is worth it.
     fn try_allowances(&mut self, job: Job) {
         let Some(best) = self.best else {
             return;
@@ -219,7 +220,7 @@ impl Search {
         let plan = plans(&job).into_iter().find(same);
         if let Some(worked) = plan.map(|plan| solver.work_out(&job, plan, books))
             && worked.stuck().is_none()
-            && worked.rank() < self.done[best].rank()
+            && worked.rank() + ms(self.job.numbers.worth_least_s) < self.done[best].rank()
         {
             self.done[best] = worked;
             self.job = job;

@@ -13,9 +13,7 @@ pub(super) const LIMIT: Limit = Limit {
     levers: &[Lever::StepDown, Lever::Stepover, Lever::FeedPerTooth],
     measure: |case| {
         Some(Measure {
-            demand: case.load.worst.mean_lateral
-                * case.force_factor()
-                * case.job.numbers.thrust_safety,
+            demand: case.load.worst.mean_lateral * case.force_factor(),
             allowed: case.get(Unknown::Thrust),
         })
     },

@@ -20,7 +20,7 @@ pub(super) const LIMIT: Limit = Limit {
         let motor = spindle::available_power(&case.job.machine.curve, case.choice.n);
         Some(Measure {
             demand: core::f64::consts::TAU * case.choice.n * torque,
-            allowed: motor * case.get(Unknown::Efficiency) * case.job.numbers.power_reserve,
+            allowed: motor * case.get(Unknown::Efficiency),
         })
     },
 };
