@@ -17,6 +17,7 @@ use thinwright_jobfile::Sample;
 use thinwright_quantity::UnitSystem;
 
 /// The answers of a sample with some of them changed, by their keys.
+#[allow(dead_code, reason = "not every test changes a sample")]
 pub(crate) fn answers(id: &str, changes: &[(&str, &str)]) -> Answers {
     let sample = Sample::by_id(id).unwrap_or_else(|| panic!("no sample {id}"));
     with(sample.job().answers, changes)

@@ -170,6 +170,8 @@ numbers! {
     span_over_web_backing: "Span over web thickness from which a backing is expected.";
     span_over_web_full: "Span over web thickness from which full backing is needed.";
     wall_step_over_thickness: "Step-down beside a finished rib or wall over its thickness, at most.";
+    web_tone_low: "The web's first tone over what is worked out, at least.";
+    web_tone_high: "The web's first tone over what is worked out, at most.";
     web_tone_share: "Closeness of tooth rate or a low harmonic to the web's tone at which it is listened for, as a share of the tone.";
     web_damping: "Damping ratio of a web without backing.";
     web_lift_mm: "Lift of a web that is not bonded, where no tolerance was asked.";

@@ -16,7 +16,7 @@ use crate::order::plans;
 use crate::pass::Detail;
 use crate::read::read;
 use crate::setting::{estimates, held, setting_up};
-use crate::solve::{Solver, WorkedPlan};
+use crate::solve::Solver;
 use crate::tally::Tally;
 use crate::time;
 use thinwright_catalog::Catalog;
@@ -274,7 +274,7 @@ fn the_plan_is_the_cheapest_of_all_plans_and_ways() {
         let mut best: Option<i64> = None;
         let mut told: Option<i64> = None;
         for plan in plans(&job) {
-            let worked: WorkedPlan = solver.work_out(&job, plan, (&mut cache, &tally));
+            let worked = solver.work_out(&job, plan, (&mut cache, &tally));
             let mut tasks: Vec<Vec<Way>> = Vec::new();
             for (setup, solved) in worked.plan.setups.iter().zip(&worked.setups) {
                 let estimates = estimates(&job, setup);

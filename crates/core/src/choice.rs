@@ -194,6 +194,19 @@ impl Axes {
         }
     }
 
+    /// How many candidates there are.
+    pub fn candidates(&self, job: &Job, cutter: &Cutter) -> u64 {
+        let feeds = |net: &Net| -> u64 {
+            let counts = net.speeds.iter().map(|n| {
+                let feeds = self.feeds(job, cutter, net, *n);
+                u64::from(feeds.last - feeds.first) + 1
+            });
+            counts.sum()
+        };
+        let nets = self.nets.iter().map(feeds);
+        nets.sum::<u64>() * self.depths.len() as u64
+    }
+
     /// The feeds of a net at a speed.
     pub fn feeds(&self, job: &Job, cutter: &Cutter, net: &Net, n: f64) -> Feeds {
         if let Some(vf) = self.pinned_feed {

@@ -16,6 +16,7 @@ pub mod choice;
 mod conflict;
 pub mod estimate;
 pub mod field;
+mod field_id;
 pub mod gain;
 mod generate;
 mod grip;

@@ -89,7 +89,7 @@ impl<'a> Seeker<'a> {
             let node = &seeker.nodes[i];
             seeker.nodes[i].least = seeker.least_price(node, &node.choice, 0.0);
         }
-        let candidates = seeker.candidates();
+        let candidates = seeker.axes.candidates(scene.job, cutter);
         scene.tally.count(|e| e.candidates += candidates);
         // Stable: what takes the same time stays in the order in which it came.
         seeker.nodes.sort_by_key(|node| node.least);
@@ -149,19 +149,6 @@ impl<'a> Seeker<'a> {
         self.best
             .as_ref()
             .map_or(self.bound, |b| b.price.min(self.bound))
-    }
-
-    /// How many combinations of numbers there are.
-    fn candidates(&self) -> u64 {
-        let feeds = |net: &Net| -> u64 {
-            let counts = net.speeds.iter().map(|n| {
-                let feeds = self.axes.feeds(self.scene.job, self.cutter, net, *n);
-                u64::from(feeds.last - feeds.first) + 1
-            });
-            counts.sum()
-        };
-        let nets = self.axes.nets.iter().map(feeds);
-        nets.sum::<u64>() * self.axes.depths.len() as u64
     }
 
     /// Every step-down with every stepover, at the greatest feed there is for them.

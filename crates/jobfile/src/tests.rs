@@ -2,6 +2,7 @@
 
 mod damaged;
 mod files;
+mod gains;
 mod outcomes;
 
 use thinwright_core::answers::Answers;

@@ -24,6 +24,7 @@ pub fn unknown_name(unknown: Unknown) -> &'static str {
         Unknown::Efficiency => "losses from motor to cutter",
         Unknown::Damping => "damping at the cutter",
         Unknown::Rupture => "strength of the cutter's material",
+        Unknown::WebTone => "tone of the web",
     }
 }
 
@@ -44,5 +45,6 @@ pub fn unknown_how(unknown: Unknown) -> &'static str {
         Unknown::Efficiency => "compare the motor's power reading when cutting and when idling",
         Unknown::Damping => "tap the cutter and count how long it rings",
         Unknown::Rupture => "take it from the cutter maker's data sheet",
+        Unknown::WebTone => "tap the bare web with a fingernail and listen with a phone's tuner",
     }
 }

@@ -2,13 +2,21 @@
 
 use super::{LIMITS, Limit, LimitId, Severity, remedies};
 use crate::case::Case;
-use crate::estimate::{Draw, Unknown};
+use crate::estimate::{BadEnd, Draw, Unknown, WORLDS};
 use crate::strategy::{Finding, Measure};
 
 /// The measure of a limit with its unknowns at their bad ends.
+///
+/// Where an end is sampled: the worst of a fixed number of worlds.
 pub(crate) fn at_worst(limit: &Limit, case: &Case) -> Option<Measure> {
-    let draw = Draw::at(case.estimates, limit.bad_ends);
-    (limit.measure)(&Case { draw, ..*case })
+    let measure = |draw: Draw| (limit.measure)(&Case { draw, ..*case });
+    let sampled = limit.bad_ends.iter().any(|b| b.1 == BadEnd::Sampled);
+    if !sampled {
+        return measure(Draw::at(case.estimates, limit.bad_ends));
+    }
+    let worlds = (0..WORLDS).map(|w| Draw::in_world(case.estimates, limit.bad_ends, w));
+    let measures = worlds.filter_map(measure);
+    measures.max_by(|a, b| a.utilisation().total_cmp(&b.utilisation()))
 }
 
 /// Utilisation of a limit at the bad ends; 0 where it does not apply, infinite where it cannot be computed.
@@ -71,9 +79,11 @@ pub fn finding(limit: &'static Limit, case: &Case) -> Option<Finding> {
 /// The unknown whose bad end alone moves the limit most.
 fn set_by(limit: &Limit, case: &Case, likely: f64) -> Option<Unknown> {
     let moved = limit.bad_ends.iter().map(|bad| {
-        let draw = Draw::at(case.estimates, &[*bad]);
-        let measure = (limit.measure)(&Case { draw, ..*case });
-        (bad.0, measure.map_or(0.0, |m| m.utilisation()) - likely)
+        let worlds = if bad.1 == BadEnd::Sampled { WORLDS } else { 1 };
+        let draws = (0..worlds).map(|w| Draw::in_world(case.estimates, &[*bad], w));
+        let measures = draws.filter_map(|draw| (limit.measure)(&Case { draw, ..*case }));
+        let worst = measures.map(|m| m.utilisation()).fold(0.0, f64::max);
+        (bad.0, worst - likely)
     });
     // What moves a limit by less than a part in a thousand sets nothing.
     let moved = moved.filter(|(_, by)| *by > 1.0e-3 * likely.max(1.0e-3));

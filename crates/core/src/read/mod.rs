@@ -55,6 +55,8 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
         grip::clamping(&holding.second, part.outline_area.area_mm2()),
     );
     put(Unknown::Rupture, rupture(&rack));
+    let (low, high) = (catalog.numbers.web_tone_low, catalog.numbers.web_tone_high);
+    put(Unknown::WebTone, Estimate::range(low, 1.0, high));
     let problems = reader.problems();
     if !problems.is_empty() {
         return Err(problems);

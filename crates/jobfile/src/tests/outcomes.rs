@@ -1,9 +1,9 @@
 //! Outcomes over the wire: to the last bit.
 
+use super::gains::gains;
 use crate::{Covered, FromWorker, JobFileError, Report, decode, encode};
 use thinwright_core::estimate::UNKNOWNS;
 use thinwright_core::field::{Field, FieldId};
-use thinwright_core::gain::{Gain, Geometry, Turned, What};
 use thinwright_core::limits::LimitId;
 use thinwright_core::methods::{MethodId, Rejection};
 use thinwright_core::order::OrderId;
@@ -18,15 +18,15 @@ use thinwright_quantity::{
 };
 
 /// Numbers that lose a bit wherever something is rounded.
-struct Odd(f64);
+pub(super) struct Odd(f64);
 
 impl Odd {
-    fn next(&mut self) -> f64 {
+    pub(super) fn next(&mut self) -> f64 {
         self.0 = (self.0 * 1.618_033_988_749_895 + 0.123_456_789).rem_euclid(7.0);
         self.0 * 1.0e-5
     }
 
-    fn m(&mut self) -> Length {
+    pub(super) fn m(&mut self) -> Length {
         Length::from_si(self.next())
     }
 
@@ -34,7 +34,7 @@ impl Odd {
         Speed::from_si(self.next())
     }
 
-    fn s(&mut self) -> Duration {
+    pub(super) fn s(&mut self) -> Duration {
         Duration::from_si(self.next())
     }
 
@@ -252,47 +252,6 @@ fn strategy() -> Outcome {
             allowed: None,
         }),
     }))
-}
-
-/// A gain of every kind.
-fn gains(odd: &mut Odd) -> Vec<Gain> {
-    let geometry = Geometry {
-        drill: false,
-        d: odd.m(),
-        flutes: 3,
-        flute_length: odd.m(),
-        reach: odd.m(),
-        shank: odd.m(),
-        carbide: true,
-    };
-    let all = [
-        What::Measure(UNKNOWNS[0]),
-        What::OneMoreFlute { row: 2, flutes: 3 },
-        What::HoldShorter {
-            row: 0,
-            stick_out: odd.m(),
-        },
-        What::Buy(geometry),
-        What::Back("putty".to_owned()),
-        What::BoltBoss,
-        What::ClearChips("mist".to_owned()),
-        What::LetGo(FieldId::in_row(Field::PinCutter, 9)),
-        What::LetGo(Field::PinMostSpeed.into()),
-    ];
-    let each = all.into_iter().enumerate();
-    each.map(|(i, what)| Gain {
-        what,
-        time: odd.s(),
-        saved_s: -odd.next(),
-        cleared: vec![(TaskKind::FloorSkim, LimitId::WebLift); i % 3],
-        turned: (i % 2 == 0).then(|| Turned {
-            task: TaskKind::SlotsBlind,
-            lever: Lever::StepDown,
-            from: odd.next(),
-            to: odd.next(),
-        }),
-    })
-    .collect()
 }
 
 fn refusal() -> Outcome {

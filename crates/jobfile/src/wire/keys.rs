@@ -71,6 +71,7 @@ wire_word!(Unknown {
     "efficiency" Efficiency,
     "damping" Damping,
     "rupture" Rupture,
+    "web-tone" WebTone,
 });
 
 wire_word!(Lever {
