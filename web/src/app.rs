@@ -6,12 +6,14 @@ use crate::drawing::Drawing;
 use crate::engine::use_engine;
 use crate::form::{Form, Questions, element_id};
 use crate::frame::{Messages, Status, Title};
+use crate::keep::{Keeping, Kept, KeptProps};
 use crate::keeping::{first, use_keeping};
-use crate::sheet::Sheet;
+use crate::sheet::Paper;
 use crate::state::{Action, State};
 use crate::strategy::Route;
 use crate::text;
-use thinwright_core::FieldId;
+use thinwright_core::{FieldId, Outcome};
+use thinwright_words::Speaker;
 use yew::prelude::*;
 
 /// The page.
@@ -25,12 +27,7 @@ pub(crate) fn App() -> Html {
     let desk = use_memo((), |()| {
         Desk::new(state.catalog.clone(), state.dispatcher())
     });
-    use_engine(
-        &desk,
-        state.generation,
-        state.problems.is_empty(),
-        &state.answers,
-    );
+    use_engine(&desk, &state);
     use_keeping(&desk, &state, *writable.borrow());
     let file = {
         let state = state.clone();
@@ -42,6 +39,7 @@ pub(crate) fn App() -> Html {
     } else {
         name
     };
+    let questions = Questions::of(&state);
     html! {
         <ContextProvider<Desk> context={(*desk).clone()}>
             <div class="screen">
@@ -54,13 +52,13 @@ pub(crate) fn App() -> Html {
                 <main class="page">
                     { drawing(&desk, &state) }
                     <section class="answers" id="answers" aria-label={text::ANSWERS}>
-                        <Form questions={Questions::of(&state)} />
+                        <Form questions={questions.clone()} />
                     </section>
-                    { strategy(&state) }
+                    { strategy(&state, &questions) }
                 </main>
                 { jump() }
             </div>
-            { paper(&state) }
+            <Paper shown={state.printable().cloned()} />
         </ContextProvider<Desk>>
     }
 }
@@ -82,17 +80,33 @@ fn drawing(desk: &Desk, state: &State) -> Html {
     }
 }
 
-fn strategy(state: &State) -> Html {
-    let preview = state.shown.is_none();
-    let shown = state.shown.clone().or(state.preview.clone());
+fn strategy(state: &State, questions: &Questions) -> Html {
+    let (shown, stale) = (state.shown.clone(), state.stale());
+    let speaker = Speaker::new(state.answers.units, &state.catalog, &state.answers);
+    let best = shown.as_ref().and_then(|shown| match &*shown.outcome {
+        Outcome::Feasible(strategy) => Some(AttrValue::from(speaker.time(strategy.time))),
+        Outcome::Refused(_) => None,
+    });
+    let keeping = Keeping::of(state, questions);
+    let standing = (shown.clone(), stale);
+    let kept = KeptProps::new(
+        keeping.clone(),
+        standing,
+        state.answers.clone(),
+        state.job.as_ref(),
+    );
     html! {
         <section class="strategy" id="strategy" tabindex="-1" aria-labelledby="strategy-name">
             <h2 class="section-name" id="strategy-name">{ text::STRATEGY }</h2>
-            <Status work={state.work} problems={state.problems.len()} shown={state.shown.is_some()} />
+            <Status
+                work={state.work} standing={state.standing} problems={state.problems.len()} {best}
+                shown={shown.as_ref().map(|s| (s.stage, stale))}
+            />
+            <Kept ..kept />
             if let Some(shown) = shown {
                 <Route
                     {shown} baseline={state.baseline.clone()} units={state.answers.units} step={state.step}
-                    stale={state.stale()} {preview}
+                    {stale} {keeping}
                 />
             }
         </section>
@@ -108,14 +122,4 @@ fn jump() -> Html {
     ];
     let link = |(href, name): (&'static str, &'static str)| html! { <a {href}>{ name }</a> };
     html! { <nav class="jump" aria-label={text::PARTS}>{ parts.map(link).into_iter().collect::<Html>() }</nav> }
-}
-
-/// The sheet, or why there is none.
-fn paper(state: &State) -> Html {
-    match state.printable() {
-        Some(shown) => html! {
-            <Sheet job={shown.job.clone()} outcome={shown.outcome.clone()} answers={shown.answers.clone()} />
-        },
-        None => html! { <p class="sheet-none">{ text::NOT_PRINTABLE }</p> },
-    }
 }

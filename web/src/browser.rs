@@ -94,6 +94,24 @@ pub(crate) fn reveal(id: &str) -> Option<()> {
     element.dyn_ref::<HtmlElement>()?.focus().ok()
 }
 
+/// Moves the focus to an element, once what was just said has had its effect.
+pub(crate) fn focus(id: &str) {
+    let id = id.to_owned();
+    Timeout::new(0, move || {
+        reveal(&id);
+    })
+    .forget();
+}
+
+/// The element goes away: where it has the focus and comes back elsewhere under the same name, the focus goes with it.
+pub(crate) fn keep_focus(id: &str) -> Option<()> {
+    let active = web_sys::window()?.document()?.active_element()?;
+    if active.id() == id {
+        focus(id);
+    }
+    Some(())
+}
+
 /// Scrolls a box that scrolls by itself, and nothing around it, until an element in it can be seen.
 pub(crate) fn bring_into_view(outer: &str, inner: &str) -> Option<()> {
     let document = web_sys::window()?.document()?;

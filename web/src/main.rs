@@ -6,6 +6,7 @@ mod drawing;
 mod engine;
 mod form;
 mod frame;
+mod keep;
 mod keeping;
 mod select;
 mod sheet;

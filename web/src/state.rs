@@ -1,8 +1,13 @@
 //! All that the page knows, and what each happening makes of it: plain data and one pure function.
 
 mod apply;
+mod keep;
 #[cfg(test)]
 mod tests;
+mod work;
+
+pub(crate) use keep::{is_pin, pins};
+pub(crate) use work::{Heard, Shown, Stage, Standing, Work};
 
 use crate::units::restate;
 use std::collections::BTreeMap;
@@ -11,31 +16,6 @@ use thinwright_catalog::Catalog;
 use thinwright_core::{Answers, FieldId, Job, Known, Outcome, Problem, read};
 use thinwright_jobfile::{JobFile, Record, SavedMachine};
 use thinwright_quantity::UnitSystem;
-
-/// An answer of the search, with the answers and the job that it belongs to.
-#[derive(Clone)]
-pub(crate) struct Shown {
-    pub(crate) answers: Rc<Answers>,
-    pub(crate) job: Rc<Job>,
-    pub(crate) outcome: Rc<Outcome>,
-}
-
-impl PartialEq for Shown {
-    fn eq(&self, other: &Shown) -> bool {
-        Rc::ptr_eq(&self.outcome, &other.outcome)
-    }
-}
-
-/// Where the search stands.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) enum Work {
-    /// What is shown belongs to the answers.
-    Idle,
-    /// Under way: the share that is done.
-    Under(f64),
-    /// It broke down.
-    Broken,
-}
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,10 +48,8 @@ pub(crate) struct State {
     pub(crate) problems: Rc<Vec<Problem>>,
     /// What the tables gave, by place.
     pub(crate) defaults: Rc<BTreeMap<FieldId, String>>,
-    /// The last good answer of the search.
+    /// The last good answer of the search, which may belong to other answers.
     pub(crate) shown: Option<Shown>,
-    /// A first look, while nothing checked can be shown.
-    pub(crate) preview: Option<Shown>,
     /// What was shown when the field in hand was first touched: what changes are counted from.
     pub(crate) baseline: Option<Shown>,
     /// The field in hand.
@@ -79,6 +57,10 @@ pub(crate) struct State {
     /// Counts the readings of the answers.
     pub(crate) generation: u32,
     pub(crate) work: Work,
+    /// How far the search in hand is, or was.
+    pub(crate) standing: Standing,
+    /// The search that the person has stopped.
+    pub(crate) stopped: Option<u32>,
     /// The field whose dimension is lit in the drawing.
     pub(crate) lit: Option<FieldId>,
     /// The step that is open, counted from 0 over all setups.
@@ -104,9 +86,16 @@ pub(crate) enum Action {
     ForgetMachine(String),
     Light(Option<FieldId>),
     OpenStep(Option<usize>),
-    /// The search is at a share, maybe with a first look.
-    Working(u32, f64, Option<Box<Outcome>>),
-    Finished(u32, Box<Outcome>),
+    /// The person keeps choices: these texts at these places.
+    Keep(Vec<(FieldId, String)>),
+    /// The person lets go of a choice.
+    LetGo(FieldId),
+    /// The search of a generation tells something.
+    Heard(u32, Heard),
+    /// The person has seen enough.
+    Stop,
+    /// The person wants the rest after all.
+    GoOn,
     /// The search broke down.
     Broke(u32, Message),
     Tell(Message),
@@ -126,11 +115,12 @@ impl State {
             problems: Rc::default(),
             defaults: Rc::default(),
             shown: None,
-            preview: None,
             baseline: None,
             edited: None,
             generation: 0,
             work: Work::Idle,
+            standing: Standing::default(),
+            stopped: None,
             lit: None,
             step: None,
             machines: Rc::new(machines),
@@ -143,13 +133,16 @@ impl State {
 
     /// Whether what is shown belongs to other answers than those that stand there.
     pub(crate) fn stale(&self) -> bool {
-        self.work != Work::Idle || !self.problems.is_empty()
+        let current = |shown: &Shown| Rc::ptr_eq(&shown.answers, &self.answers);
+        !self.shown.as_ref().is_some_and(current)
+            || self.work == Work::Broken
+            || !self.problems.is_empty()
     }
 
     /// What may be printed: a checked strategy for the answers that stand there.
     pub(crate) fn printable(&self) -> Option<&Shown> {
         let shown = self.shown.as_ref().filter(|_| !self.stale());
-        shown.filter(|s| matches!(*s.outcome, Outcome::Feasible(_)))
+        shown.filter(|s| s.stage.stands() && matches!(*s.outcome, Outcome::Feasible(_)))
     }
 
     /// The file that saves what was typed.
@@ -162,13 +155,15 @@ impl State {
     /// Reads the answers anew: what was in hand before is stale.
     fn reread(&mut self) {
         self.generation = self.generation.wrapping_add(1);
+        self.stopped = None;
+        self.standing = Standing::default();
         match read(&self.answers, &self.catalog) {
             Ok(job) => {
                 let defaults = job.defaults.iter().map(|d| (d.field, d.value.clone()));
                 self.defaults = Rc::new(defaults.collect());
                 self.job = Some(Rc::new(job));
                 self.problems = Rc::default();
-                self.work = Work::Under(0.0);
+                self.work = Work::Under;
             }
             Err(problems) => {
                 self.problems = Rc::new(problems);
@@ -185,7 +180,10 @@ impl State {
             return;
         }
         if field.is_none() || field != self.edited {
-            self.baseline.clone_from(&self.shown);
+            // What was only on its way is nothing to compare with.
+            if self.shown.as_ref().is_none_or(|s| s.stage.stands()) {
+                self.baseline.clone_from(&self.shown);
+            }
             self.edited = field;
         }
         self.answers = Rc::new(answers);

@@ -1,8 +1,10 @@
 //! The page's own words: what stands on buttons and beside figures. Whatever speaks of the job stands in `words`.
 
 mod said;
+mod searched;
 
 pub(crate) use said::*;
+pub(crate) use searched::*;
 
 macro_rules! texts {
     ($($name:ident: $text:literal;)*) => {
@@ -56,7 +58,6 @@ texts! {
     UP_TO_DATE: "The strategy belongs to these answers.";
     STALE: "Below stands the last good strategy; it does not belong to these answers.";
     NONE_YET: "No strategy yet.";
-    PREVIEW: "A first look, not checked to the end.";
     CUTTER: "cutter";
     SPEED: "spindle speed";
     FEED: "feed";

@@ -5,23 +5,28 @@ mod page;
 mod runner;
 
 use crate::desk::Desk;
+use crate::state::State;
 use page::Engine;
-use std::rc::Rc;
-use thinwright_core::Answers;
 use thinwright_jobfile::{Order, ToWorker};
 use yew::prelude::*;
 
-/// Sets the search on the answers whenever they are read anew without a problem.
+/// Sets the search on the answers whenever they are read anew without a problem, and stops it when it is told to.
 #[hook]
-pub(crate) fn use_engine(desk: &Desk, generation: u32, readable: bool, answers: &Rc<Answers>) {
+pub(crate) fn use_engine(desk: &Desk, state: &UseReducerHandle<State>) {
     let engine = use_memo((), |()| Engine::new(desk.clone()));
-    let answers = answers.clone();
-    use_effect_with((generation, readable), move |(generation, readable)| {
+    let (answers, stopper) = (state.answers.clone(), engine.clone());
+    let asked = (state.generation, state.problems.is_empty());
+    use_effect_with(asked, move |(generation, readable)| {
         if *readable {
             engine.ask(ToWorker {
                 generation: *generation,
                 order: Order::Work((*answers).clone()),
             });
+        }
+    });
+    use_effect_with(state.stopped, move |stopped| {
+        if let Some(generation) = *stopped {
+            stopper.stop(generation);
         }
     });
 }

@@ -3,13 +3,14 @@
 use super::inside::READY;
 use super::runner::Runner;
 use crate::desk::Desk;
-use crate::state::{Action, Message};
+use crate::state::{Action, Heard, Message, Standing};
 use crate::text;
 use gloo_timers::callback::Timeout;
 use js_sys::{Function, Reflect};
 use std::cell::RefCell;
+use std::collections::VecDeque;
 use std::rc::Rc;
-use thinwright_jobfile::{FromWorker, Report, ToWorker};
+use thinwright_jobfile::{FromWorker, Order, Report, ToWorker};
 use wasm_bindgen::prelude::*;
 use web_sys::{Event, MessageEvent, Worker};
 
@@ -46,6 +47,8 @@ struct Inner {
     hand: RefCell<Hand>,
     /// The newest answers, until a worker listens.
     waiting: RefCell<Option<ToWorker>>,
+    /// What was said and not yet heard.
+    heard: RefCell<VecDeque<FromWorker>>,
     /// The answers in hand.
     generation: RefCell<(u32, u32)>,
 }
@@ -56,6 +59,7 @@ impl Engine {
             desk,
             hand: RefCell::new(Hand::None),
             waiting: RefCell::new(None),
+            heard: RefCell::default(),
             generation: RefCell::new((0, 0)),
         }))
     }
@@ -67,6 +71,20 @@ impl Engine {
             start(&self.0);
         }
         *self.0.waiting.borrow_mut() = Some(order);
+        pass_on(&self.0);
+    }
+
+    /// Stops the work on the answers of a generation; what nobody has taken up yet is only taken back.
+    pub(super) fn stop(&self, generation: u32) {
+        if self.0.waiting.borrow_mut().take().is_some() {
+            let heard = Heard::Stopped(Standing::default(), None);
+            self.0.desk.say(Action::Heard(generation, heard));
+            return;
+        }
+        *self.0.waiting.borrow_mut() = Some(ToWorker {
+            generation,
+            order: Order::Stop,
+        });
         pass_on(&self.0);
     }
 }
@@ -168,7 +186,7 @@ fn listen(inner: &Rc<Inner>, worker: &Worker) -> Ears {
             }
             pass_on(&heard);
         } else if let Ok(said) = FromWorker::decode(&text) {
-            hear(&heard, said);
+            hear_soon(&heard, said);
         } else {
             broke(&heard);
         }
@@ -224,20 +242,29 @@ fn dismiss(inner: &Rc<Inner>, next: Hand) {
     Timeout::new(0, move || drop(old)).forget();
 }
 
+/// Hears a message in a task of its own, in its order: reading a strategy and showing it are work enough by themselves.
+fn hear_soon(inner: &Rc<Inner>, said: FromWorker) {
+    inner.heard.borrow_mut().push_back(said);
+    let inner = inner.clone();
+    Timeout::new(0, move || {
+        let next = inner.heard.borrow_mut().pop_front();
+        next.into_iter().for_each(|said| hear(&inner, said));
+    })
+    .forget();
+}
+
 fn hear(inner: &Rc<Inner>, said: FromWorker) {
     let generation = said.generation;
-    match said.report {
-        Report::Working { covered, best, .. } => {
-            let share = f64::from(covered.done) / f64::from(covered.of.max(1));
-            inner
-                .desk
-                .say(Action::Working(generation, share, best.map(Box::new)));
-        }
-        Report::Done { outcome, .. } => inner
-            .desk
-            .say(Action::Finished(generation, Box::new(outcome))),
-        Report::Stopped { .. } => {}
+    let heard = match said.report {
+        Report::Working {
+            covered,
+            best,
+            checked,
+        } => Heard::Working(covered.into(), best.map(Box::new), checked),
+        Report::Done { covered, outcome } => Heard::Done(covered.into(), Box::new(outcome)),
+        Report::Stopped { covered, best } => Heard::Stopped(covered.into(), best.map(Box::new)),
         // The page reads the answers itself before it asks; both are of one build.
-        Report::Problems(_) => {}
-    }
+        Report::Problems(_) => return,
+    };
+    inner.desk.say(Action::Heard(generation, heard));
 }

@@ -2,11 +2,13 @@
 
 use super::Topic;
 use super::setup::named;
-use thinwright_words::{AFTER_TURN_OVER, BEFORE_START, sheet as words};
+use thinwright_words::{AFTER_TURN_OVER, BEFORE_START, GainKind, sheet as words};
 use yew::prelude::*;
 
 /// Empty rows for what was run.
 const RUN_ROWS: usize = 5;
+/// Most lines of what is worth measuring.
+const WORTH_ROWS: usize = 3;
 
 pub(super) fn closing(topic: &Topic) -> Html {
     let (speaker, strategy) = (&topic.speaker, topic.strategy);
@@ -28,6 +30,10 @@ pub(super) fn closing(topic: &Topic) -> Html {
                 }
             </section>
             <section class="sheet-cautions">{ named(words::CAUTIONS, speaker.cautions(strategy)) }</section>
+            <section class="sheet-worth">
+                { named(GainKind::Measure.heading(), worth_measuring(topic)) }
+                { named(words::KEPT_OF_JOB, speaker.kept_of_job()) }
+            </section>
             <section class="sheet-tables">
                 { measured(topic) }
                 { run() }
@@ -43,6 +49,14 @@ pub(super) fn closing(topic: &Topic) -> Html {
             }
         </>
     }
+}
+
+/// What would save most if it were known.
+fn worth_measuring(topic: &Topic) -> Vec<String> {
+    let lines = topic
+        .speaker
+        .gains(&topic.strategy.gains, GainKind::Measure);
+    lines.into_iter().take(WORTH_ROWS).collect()
 }
 
 /// A list with a box to tick before each line.

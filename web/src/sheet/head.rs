@@ -1,6 +1,8 @@
 //! Head of the sheet: what is made, of what, on which machine, and which revision this is.
 
 use super::Topic;
+use crate::state::Stage;
+use crate::text;
 use thinwright_jobfile::digest;
 use thinwright_words::{drawing, sheet as words};
 use yew::prelude::*;
@@ -33,7 +35,10 @@ pub(super) fn head(topic: &Topic) -> Html {
                     </div>
                 }) }
             </dl>
-            <p class="sheet-notice">{ words::NOT_A_PROGRAM }</p>
+            <p class="sheet-notice">
+                { words::NOT_A_PROGRAM }
+                if topic.stage == Stage::Stopped { { " " }{ text::STOPPED } }
+            </p>
         </header>
     }
 }

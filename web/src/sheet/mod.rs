@@ -3,9 +3,13 @@
 mod closing;
 mod cutters;
 mod head;
+mod later;
 mod setup;
 
+pub(crate) use later::Paper;
+
 use crate::desk::use_desk;
+use crate::state::{Shown, Stage};
 use std::rc::Rc;
 use thinwright_core::strategy::{Step, Strategy};
 use thinwright_core::{Answers, Job, Outcome};
@@ -14,19 +18,9 @@ use thinwright_words::Speaker;
 use yew::prelude::*;
 
 /// What the sheet shows.
-#[derive(Clone, Properties)]
+#[derive(Clone, PartialEq, Properties)]
 pub(crate) struct SheetProps {
-    pub(crate) job: Rc<Job>,
-    pub(crate) outcome: Rc<Outcome>,
-    pub(crate) answers: Rc<Answers>,
-}
-
-impl PartialEq for SheetProps {
-    fn eq(&self, other: &SheetProps) -> bool {
-        Rc::ptr_eq(&self.job, &other.job)
-            && Rc::ptr_eq(&self.outcome, &other.outcome)
-            && Rc::ptr_eq(&self.answers, &other.answers)
-    }
+    pub(crate) shown: Shown,
 }
 
 /// What every part of the sheet speaks of.
@@ -36,6 +30,7 @@ struct Topic<'a> {
     outcome: &'a Rc<Outcome>,
     strategy: &'a Strategy,
     answers: &'a Answers,
+    stage: Stage,
 }
 
 impl Topic<'_> {
@@ -62,15 +57,17 @@ impl Topic<'_> {
 #[component]
 pub(crate) fn Sheet(props: &SheetProps) -> Html {
     let desk = use_desk();
-    let Outcome::Feasible(strategy) = props.outcome.as_ref() else {
+    let shown = &props.shown;
+    let Outcome::Feasible(strategy) = shown.outcome.as_ref() else {
         return html! {};
     };
     let topic = Topic {
-        speaker: Speaker::new(props.job.units, &desk.catalog, &props.answers),
-        job: &props.job,
-        outcome: &props.outcome,
+        speaker: Speaker::new(shown.job.units, &desk.catalog, &shown.answers),
+        job: &shown.job,
+        outcome: &shown.outcome,
         strategy,
-        answers: &props.answers,
+        answers: &shown.answers,
+        stage: shown.stage,
     };
     let setups = (0..strategy.setups.len()).map(|index| setup::block(&topic, index));
     // The page's own main part is not on paper, this one not on the screen.

@@ -2,6 +2,8 @@
 
 use super::Topic;
 use crate::drawing::Sketch;
+use crate::keep::place_of;
+use thinwright_core::pin::Place;
 use thinwright_core::strategy::{Setup, Step};
 use thinwright_quantity::{Kind, Length};
 use thinwright_words::{method_name, sheet as words, task_name, verdict};
@@ -91,13 +93,13 @@ fn table(topic: &Topic, number: usize, setup: &Setup) -> Html {
             <thead>
                 <tr>{ for words::STEP_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
             </thead>
-            { for setup.steps.iter().map(|s| row(topic, s)) }
+            { for setup.steps.iter().map(|s| row(topic, s, place_of(setup.face_up, s.task))) }
         </table>
     }
 }
 
 /// Two lines a step: what is typed, and under it how to get in and which limit is closest.
-fn row(topic: &Topic, step: &Step) -> Html {
+fn row(topic: &Topic, step: &Step, place: Place) -> Html {
     let speaker = &topic.speaker;
     let leave = |value: Length| {
         if value.si() > 0.0 {
@@ -131,7 +133,7 @@ fn row(topic: &Topic, step: &Step) -> Html {
                 <td class="sheet-cutter">{ cutter(topic, step) }</td>
                 { for cells.into_iter().map(|c| html! { <td class="sheet-number">{ c }</td> }) }
             </tr>
-            <tr class="sheet-under"><td colspan={columns}>{ under(topic, step) }</td></tr>
+            <tr class="sheet-under"><td colspan={columns}>{ under(topic, step, place) }</td></tr>
         </tbody>
     }
 }
@@ -145,7 +147,7 @@ fn cutter(topic: &Topic, step: &Step) -> String {
     })
 }
 
-fn under(topic: &Topic, step: &Step) -> String {
+fn under(topic: &Topic, step: &Step, place: Place) -> String {
     let speaker = &topic.speaker;
     let mut out = words::in_by(&speaker.entry(&step.entry));
     out.extend(speaker.tabs(step).map(|tabs| words::tabs_left(&tabs)));
@@ -158,6 +160,10 @@ fn under(topic: &Topic, step: &Step) -> String {
     if let Some(finding) = speaker.binding(step) {
         let holds = speaker.catalog.numbers.utilisation_holds;
         out += &words::closest(finding, verdict(finding, holds));
+    }
+    if let Some(kept) = speaker.kept_at(place) {
+        out.push(' ');
+        out += &kept;
     }
     out
 }

@@ -1,12 +1,13 @@
 //! What each happening makes of the state.
 
-use super::{Action, Message, Shown, State, Theme, Work};
+use super::keep::is_pin;
+use super::{Action, Message, State, Theme, Work};
 use crate::starter;
 use crate::text;
 use crate::units::restate;
 use std::rc::Rc;
+use thinwright_core::FieldId;
 use thinwright_core::field::Field;
-use thinwright_core::{FieldId, Outcome};
 use thinwright_jobfile::{JobFile, SavedMachine};
 use yew::Reducible;
 
@@ -35,7 +36,9 @@ impl State {
             }),
             Action::AddStarter(id) => self.add_starter(&id),
             Action::CopyCutter(row) => self.change(None, |a| starter::copy(a, row)),
-            Action::RemoveCutter(row) => self.change(None, |a| a.remove_cutter(row)),
+            Action::RemoveCutter(row) => self.remove_cutter(row),
+            Action::Keep(choices) => self.keep(choices),
+            Action::LetGo(id) => self.let_go(id),
             Action::Load(file) => self.load(*file),
             Action::SaveMachine(name) => self.save_machine(&name),
             Action::UseMachine(name) => self.use_machine(&name),
@@ -46,8 +49,9 @@ impl State {
             }
             Action::Light(lit) => self.lit = lit,
             Action::OpenStep(step) => self.step = step,
-            Action::Working(generation, share, best) => self.working(generation, share, best),
-            Action::Finished(generation, outcome) => self.finished(generation, *outcome),
+            Action::Heard(generation, heard) => self.hear(generation, heard),
+            Action::Stop => self.stop(),
+            Action::GoOn => self.go_on(),
             Action::Broke(generation, message) => {
                 if generation == self.generation {
                     self.work = Work::Broken;
@@ -71,6 +75,10 @@ impl State {
             // The name on the sheet is the title from now on.
             self.title.clear();
         }
+        if is_pin(id) && text.trim().is_empty() {
+            self.let_go(id);
+            return;
+        }
         self.change(Some(id), |a| a.set_text(id, text));
     }
 
@@ -86,7 +94,6 @@ impl State {
         self.records = Rc::new(file.records);
         self.answers = Rc::new(file.answers);
         self.shown = None;
-        self.preview = None;
         self.baseline = None;
         self.edited = None;
         self.step = None;
@@ -119,39 +126,6 @@ impl State {
         self.change(None, |a| {
             machine.put_into(a);
         });
-    }
-
-    /// An outcome of the answers as they stand.
-    fn now(&self, outcome: Outcome) -> Option<Shown> {
-        Some(Shown {
-            answers: self.answers.clone(),
-            job: self.job.clone()?,
-            outcome: Rc::new(outcome),
-        })
-    }
-
-    fn working(&mut self, generation: u32, share: f64, best: Option<Box<Outcome>>) {
-        if generation != self.generation || !self.problems.is_empty() {
-            return;
-        }
-        self.work = Work::Under(share.clamp(0.0, 1.0));
-        if let (None, Some(best)) = (&self.shown, best) {
-            self.preview = self.now(*best);
-        }
-    }
-
-    fn finished(&mut self, generation: u32, outcome: Outcome) {
-        if generation != self.generation || !self.problems.is_empty() {
-            return;
-        }
-        let steps = match &outcome {
-            Outcome::Feasible(strategy) => strategy.setups.iter().map(|s| s.steps.len()).sum(),
-            Outcome::Refused(_) => 0,
-        };
-        self.step = self.step.filter(|step| *step < steps);
-        self.shown = self.now(outcome);
-        self.preview = None;
-        self.work = Work::Idle;
     }
 
     fn dress(&mut self, theme: Theme) {

@@ -1,5 +1,8 @@
 //! The state without a browser.
 
+mod kept;
+mod searched;
+
 use super::*;
 use thinwright_core::advise;
 use thinwright_core::field::Field;
@@ -15,9 +18,14 @@ fn solved() -> State {
     state
 }
 
+fn done(state: &mut State, generation: u32, outcome: Outcome) {
+    let heard = Heard::Done(Standing::default(), Box::new(outcome));
+    state.apply(Action::Heard(generation, heard));
+}
+
 fn answer(state: &mut State) {
     let outcome = advise(state.job.as_ref().unwrap());
-    state.apply(Action::Finished(state.generation, Box::new(outcome)));
+    done(state, state.generation, outcome);
 }
 
 #[test]
@@ -40,7 +48,8 @@ fn a_typing_error_keeps_the_text_and_the_last_good_strategy() {
     assert!(state.printable().is_none());
     // What was still under way for the answers before is not taken.
     let late = (*before.unwrap().outcome).clone();
-    state.apply(Action::Finished(state.generation - 1, Box::new(late)));
+    let old = state.generation - 1;
+    done(&mut state, old, late);
     assert!(state.stale());
 }
 
@@ -50,7 +59,7 @@ fn a_late_answer_is_dropped() {
     let old = state.generation;
     let first = state.shown.clone().unwrap();
     state.apply(Action::Type(Field::Flatness.into(), "0.3".to_owned()));
-    state.apply(Action::Finished(old, Box::new((*first.outcome).clone())));
+    done(&mut state, old, (*first.outcome).clone());
     assert!(state.stale());
     assert!(state.shown == Some(first));
 }

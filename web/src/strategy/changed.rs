@@ -1,6 +1,6 @@
 //! Two strategies compared, in words: which answer changed, and what it did to web, limits, order, steps and time.
 
-use crate::state::Shown;
+use crate::state::{Shown, is_pin};
 use crate::text::{self, now_and_before};
 use std::collections::BTreeSet;
 use thinwright_catalog::Catalog;
@@ -200,6 +200,8 @@ impl Two<'_> {
 fn said(speaker: &Speaker<'_>, id: FieldId) -> String {
     let answers = speaker.answers;
     match (answers.text(id).trim(), id.field.spec().input) {
+        ("", _) if is_pin(id) => text::SEARCHED.to_owned(),
+        _ if is_pin(id) => speaker.kept_value(id),
         ("", _) => text::LEFT_TO_TABLE.to_owned(),
         (typed, Input::Quantity(kind)) => parse(kind, typed, answers.units)
             .map_or_else(|_| typed.to_owned(), |si| speaker.value(kind, si)),

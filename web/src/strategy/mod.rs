@@ -4,7 +4,9 @@ mod bars;
 mod changed;
 mod changes;
 mod detail;
+mod gains;
 mod notes;
+mod numbers;
 mod orders;
 mod refusal;
 mod step;
@@ -12,6 +14,7 @@ mod values;
 mod whole;
 
 use crate::desk::use_desk;
+use crate::keep::{Keeping, place_of};
 use crate::state::Shown;
 use crate::text;
 use changes::Changes;
@@ -35,8 +38,8 @@ pub(crate) struct RouteProps {
     pub(crate) step: Option<usize>,
     /// What is shown belongs to other answers.
     pub(crate) stale: bool,
-    /// A first look: nothing of it is checked to the end.
-    pub(crate) preview: bool,
+    /// What the person keeps.
+    pub(crate) keeping: Keeping,
 }
 
 /// The strategy.
@@ -51,18 +54,14 @@ pub(crate) fn Route(props: &RouteProps) -> Html {
             html! { <RefusalView shown={shown.clone()} units={props.units} stale={props.stale} /> }
         }
     };
-    let changes = props
-        .baseline
-        .clone()
-        .filter(|b| *b != *shown && !props.preview);
+    let changes = props.baseline.clone().filter(|b| !b.same(shown));
     html! {
         <div class={classes!("route", props.stale.then_some("route-stale"))}>
-            if props.preview { <p class="route-flag">{ text::PREVIEW }</p> }
             if let Some(before) = changes {
                 <Changes {before} now={shown.clone()} units={props.units} />
             }
             { inner }
-            if !props.preview { <Whole shown={shown.clone()} units={props.units} /> }
+            if shown.stage.stands() { <Whole shown={shown.clone()} units={props.units} /> }
         </div>
     }
 }
@@ -96,9 +95,12 @@ fn setup_view(
 ) -> Html {
     let steps = (0..setup.steps.len()).map(|at| {
         let index = first + at;
+        let place = place_of(setup.face_up, setup.steps[at].task);
         html! {
             <StepView
-                key={index}
+                key={place.key()}
+                keeping={props.keeping.clone()}
+                {place}
                 shown={props.shown.clone()}
                 setup={number}
                 {at}

@@ -1,12 +1,13 @@
 //! What belongs to the strategy as a whole: cautions, what is worth measuring, what was assumed.
 
 use super::detail::titled;
+use super::gains::Gains;
 use crate::desk::use_desk;
 use crate::state::Shown;
 use crate::text;
 use thinwright_core::Outcome;
 use thinwright_quantity::UnitSystem;
-use thinwright_words::{CAUTIONS_HEADING, GAIN_KINDS, Speaker};
+use thinwright_words::{CAUTIONS_HEADING, Speaker};
 use yew::prelude::*;
 
 #[derive(Clone, PartialEq, Properties)]
@@ -31,7 +32,7 @@ pub(crate) fn Notes(props: &NotesProps) -> Html {
     let defaults = speaker.defaults(strategy);
     html! {
         <section class="notes">
-            { for GAIN_KINDS.into_iter().map(|kind| titled("h3", kind.heading(), &speaker.gains(&strategy.gains, kind))) }
+            <Gains shown={props.shown.clone()} units={props.units} />
             { titled("h3", CAUTIONS_HEADING, &cautions) }
             if !defaults.is_empty() {
                 <details class="more">

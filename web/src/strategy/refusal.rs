@@ -6,6 +6,7 @@ use crate::state::{Action, Shown};
 use crate::text;
 use thinwright_core::Outcome;
 use thinwright_core::field::Input;
+use thinwright_core::gain::{Gain, What};
 use thinwright_core::strategy::Change;
 use thinwright_quantity::{Kind, Rounding, UnitSystem, format_bare};
 use thinwright_words::Speaker;
@@ -53,6 +54,17 @@ pub(crate) fn RefusalView(props: &RefusalProps) -> Html {
             </li>
         }
     };
+    let frees = |gain: &Gain| {
+        let let_go = match gain.what {
+            What::LetGo(id) => {
+                let onclick = desk.on(move |_: MouseEvent| Action::LetGo(id));
+                let label = text::let_go_of(&speaker.place(id));
+                html! { <button type="button" class="button" {onclick} aria-label={label}>{ text::LET_GO }</button> }
+            }
+            _ => html! {},
+        };
+        html! { <li class="change"><span>{ speaker.frees(gain) }</span>{ let_go }</li> }
+    };
     let tried: Vec<String> = refusal
         .tried
         .iter()
@@ -67,6 +79,12 @@ pub(crate) fn RefusalView(props: &RefusalProps) -> Html {
             <p class="refusal-line">
                 <span class="mark" aria-hidden="true">{ text::MARK }</span>{ speaker.refusal(refusal) }
             </p>
+            { titled("h3", text::conflict(refusal.conflict.len()), &speaker.conflict(refusal)) }
+            if props.shown.stage.open() { <p class="part part-quiet">{ text::LISTS_COME }</p> }
+            if !refusal.gains.is_empty() {
+                <h3 class="part-name">{ text::POSSIBLE }</h3>
+                <ul class="changes-that-help">{ refusal.gains.iter().map(frees).collect::<Html>() }</ul>
+            }
             if !refusal.changes.is_empty() {
                 <h3 class="part-name">{ text::CHANGES_THAT_HELP }</h3>
                 <ul class="changes-that-help">{ refusal.changes.iter().map(change).collect::<Html>() }</ul>

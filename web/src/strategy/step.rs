@@ -1,10 +1,13 @@
 //! One step: number, task, cutter and the values to type; it opens to everything behind them.
 
 use super::detail::Detail;
+use super::numbers::Numbers;
 use crate::desk::use_desk;
+use crate::keep::Keeping;
 use crate::state::{Action, Shown};
 use crate::text;
 use thinwright_core::Outcome;
+use thinwright_core::pin::Place;
 use thinwright_core::strategy::Step;
 use thinwright_quantity::UnitSystem;
 use thinwright_words::{Band, Speaker, band, utilisation, verdict};
@@ -20,6 +23,8 @@ pub(crate) struct StepProps {
     pub(crate) index: usize,
     pub(crate) open: bool,
     pub(crate) units: UnitSystem,
+    pub(crate) keeping: Keeping,
+    pub(crate) place: Place,
 }
 
 /// The step of an outcome.
@@ -52,8 +57,10 @@ pub(crate) fn StepView(props: &StepProps) -> Html {
                     <span class="step-sign" aria-hidden="true"></span>
                 </button>
             </h4>
-            { numbers(&speaker, step) }
+            <Numbers shown={props.shown.clone()} setup={props.setup} at={props.at} open={open}
+                keeping={props.keeping.clone()} place={props.place} />
             { binding(&speaker, step) }
+            { next(&speaker, step) }
             <div id={detail}>
                 if open {
                     <Detail shown={props.shown.clone()} setup={props.setup} at={props.at} units={props.units} />
@@ -61,26 +68,6 @@ pub(crate) fn StepView(props: &StepProps) -> Html {
             </div>
         </li>
     }
-}
-
-/// The numbers that are typed, in one row.
-fn numbers(speaker: &Speaker<'_>, step: &Step) -> Html {
-    let cells = [
-        (text::CUTTER, "", speaker.cutter(step.cutter)),
-        (text::SPEED, "n", speaker.spindle_speed(step.n)),
-        (text::FEED, "vf", speaker.feed(step.vf)),
-        (text::STEPOVER, "ae", speaker.length(step.ae)),
-        (text::STEP_DOWN, "ap", speaker.length(step.ap)),
-    ];
-    let cells = cells.into_iter().map(|(label, symbol, value)| {
-        html! {
-            <div class="number">
-                <dt>{ label }if !symbol.is_empty() { <i class="symbol">{ symbol }</i> }</dt>
-                <dd>{ value }</dd>
-            </div>
-        }
-    });
-    html! { <dl class="numbers">{ cells.collect::<Html>() }</dl> }
 }
 
 /// What binds the step, in words.
@@ -93,10 +80,28 @@ fn binding(speaker: &Speaker<'_>, step: &Step) -> Html {
     html! {
         <p class={classes!("binding", fails.then_some("binding-fails"))}>
             if fails { <span class="mark" aria-hidden="true">{ text::MARK }</span> }
+            <span class="binding-which">{ text::BINDS }</span>
+            { " " }
             <b>{ thinwright_words::limit_name(finding.limit) }</b>
             { " " }
             <span class="figure">{ utilisation(finding.utilisation()) }</span>
             { format!(", {}: {}", verdict(finding, holds), speaker.finding(finding)) }
+        </p>
+    }
+}
+
+/// What would bind next, in words.
+fn next(speaker: &Speaker<'_>, step: &Step) -> Html {
+    let Some(finding) = speaker.next(step) else {
+        return html! {};
+    };
+    html! {
+        <p class="binding">
+            <span class="binding-which">{ text::NEXT }</span>
+            { " " }
+            <b>{ thinwright_words::limit_name(finding.limit) }</b>
+            { " " }
+            <span class="figure">{ utilisation(finding.utilisation()) }</span>
         </p>
     }
 }

@@ -50,10 +50,6 @@ pub(crate) fn problems(count: usize) -> String {
     }
 }
 
-pub(crate) fn working(percent: u32) -> String {
-    format!("Working it out: {percent}\u{A0}%")
-}
-
 pub(crate) fn copy_cutter(name: &str) -> String {
     format!("{COPY_CUTTER}: {name}")
 }

@@ -1,6 +1,7 @@
 //! Comparisons of real strategies.
 
 use super::*;
+use crate::state::Stage;
 use std::rc::Rc;
 use thinwright_core::{Answers, Field, advise, read};
 use thinwright_jobfile::samples;
@@ -14,6 +15,8 @@ fn shown(catalog: &Catalog, change: impl FnOnce(&mut Answers)) -> Shown {
         answers: Rc::new(answers),
         job: Rc::new(job),
         outcome,
+        stage: Stage::Whole,
+        generation: 0,
     }
 }
 

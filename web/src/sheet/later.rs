@@ -1,0 +1,34 @@
+//! The sheet as the page keeps it for the printer: laid out once the screen has been, so that neither holds up the hand.
+
+use super::Sheet;
+use crate::state::Shown;
+use crate::text;
+use gloo_timers::callback::Timeout;
+use yew::prelude::*;
+
+#[derive(Clone, PartialEq, Properties)]
+pub(crate) struct PaperProps {
+    /// What may be printed.
+    pub(crate) shown: Option<Shown>,
+}
+
+/// The sheet, or why there is none.
+#[component]
+pub(crate) fn Paper(props: &PaperProps) -> Html {
+    let laid_out = use_state(|| None::<Shown>);
+    {
+        let laid_out = laid_out.clone();
+        use_effect_with(props.shown.clone(), move |shown| {
+            let shown = shown.clone();
+            let later = Timeout::new(0, move || laid_out.set(shown));
+            move || drop(later)
+        });
+    }
+    match &*laid_out {
+        // Never one that does not belong to what is on the screen.
+        Some(shown) if props.shown.as_ref() == Some(shown) => {
+            html! { <Sheet shown={shown.clone()} /> }
+        }
+        _ => html! { <p class="sheet-none">{ text::NOT_PRINTABLE }</p> },
+    }
+}

@@ -1,0 +1,176 @@
+//! Words about the search and about what is kept.
+
+use crate::state::Standing;
+use thinwright_quantity::{Kind, Rounding, UnitSystem, format as written};
+
+macro_rules! texts {
+    ($($name:ident: $text:literal;)*) => {
+        $(pub(crate) const $name: &str = $text;)*
+    };
+}
+
+texts! {
+    UNDER_STALE: "Working it out; below stands the strategy of the answers before.";
+    UNDER_FIRST: "Working it out; below stands the best so far, checked as it stands.";
+    UNDER_NONE: "Working it out.";
+    UNDER_LISTS: "The strategy belongs to these answers; what would help is still being worked out.";
+    STOPPED: "Stopped early: checked as it stands, perhaps not the fastest.";
+    STOPPED_LISTS: "The strategy belongs to these answers; what would help was not worked out to the end.";
+    STOPPED_STALE: "Stopped before there was a strategy for these answers.";
+    STOP: "Stop";
+    STOP_SEARCH: "Stop working it out";
+    GO_ON: "Go on";
+    GO_ON_SEARCH: "Go on working it out";
+    LISTS_COME: "What would help is still being worked out.";
+    LISTS_CUT: "What would help was not worked out to the end.";
+    KEEP: "keep";
+    LET_GO: "let go";
+    KEEP_ORDER: "keep this one";
+    SEARCHED: "search";
+    NOTHING_KEPT: "Nothing: everything is searched. \u{201C}keep\u{201D} beside a value of a step keeps that value.";
+    PRICE_COMES: "what it costs is being worked out";
+    TO_MEND: "to mend";
+    METHOD: "method";
+    BINDS: "binds:";
+    NEXT: "next:";
+    POSSIBLE: "Would make it possible";
+    TO_FIELD: "Enter it";
+}
+
+/// How many figures of a count people read.
+const DIGITS: f64 = 100.0;
+const MILLION: f64 = 1.0e6;
+
+/// A large count, to three figures: `41 300`, `1.24 million`.
+fn count(n: f64) -> String {
+    let plain = |kind, x| written(kind, x, UnitSystem::Metric, Rounding::Nearest);
+    if n >= MILLION {
+        return format!("{}\u{A0}million", plain(Kind::Ratio, rounded(n / MILLION)));
+    }
+    plain(Kind::Count, rounded(n))
+}
+
+/// A number to three figures.
+fn rounded(x: f64) -> f64 {
+    let mut step = 1.0;
+    while x / step >= 10.0 * DIGITS {
+        step *= 10.0;
+    }
+    while x > 0.0 && x / step < DIGITS && step > 0.01 {
+        step /= 10.0;
+    }
+    (x / step).round() * step
+}
+
+/// How much of the ground is covered, and the best time so far:
+/// `1.24 million combinations, all but 41 300 ruled out in groups`.
+pub(crate) fn covered(standing: &Standing, share: Option<u32>, best: Option<&str>) -> String {
+    let mut parts = Vec::new();
+    parts.extend(share.map(|percent| format!("{percent}\u{A0}%")));
+    if standing.candidates > 0.0 {
+        parts.push(format!(
+            "{} combinations, all but {} ruled out in groups",
+            count(standing.candidates),
+            count(standing.looked_at.min(standing.candidates))
+        ));
+    }
+    parts.extend(best.map(|time| format!("best so far {time}")));
+    parts.join("; ")
+}
+
+pub(crate) fn keep(what: &str, value: &str, step: u32) -> String {
+    format!("keep {what} {value}, step {step}")
+}
+
+pub(crate) fn let_go_at(what: &str, step: u32) -> String {
+    format!("let go of {what}, step {step}")
+}
+
+pub(crate) fn let_go_of(place: &str) -> String {
+    format!("let go of {place}")
+}
+
+pub(crate) fn keep_order(order: &str) -> String {
+    format!("keep this one: {order}")
+}
+
+pub(crate) fn kept_at(place: &str) -> String {
+    format!("Kept by you: {place}")
+}
+
+pub(crate) fn at_step(number: u32) -> String {
+    format!("step\u{A0}{number}")
+}
+
+pub(crate) fn numbered(number: &str, name: &str) -> String {
+    format!("{number}: {name}")
+}
+
+pub(crate) fn kept_job(count: usize) -> String {
+    match count {
+        0 => "For the whole job: nothing".to_owned(),
+        count => format!("For the whole job: {count}"),
+    }
+}
+
+pub(crate) fn let_go_with(cutter: &str, gone: &[String]) -> String {
+    format!(
+        "With the {cutter} went what was kept of it: {}.",
+        gone.join("; ")
+    )
+}
+
+/// Heading of the limits that a refusal names.
+pub(crate) fn conflict(limits: usize) -> &'static str {
+    if limits == 1 {
+        "Stands in the way"
+    } else {
+        "Cannot be had together"
+    }
+}
+
+pub(crate) fn enter(what: &str) -> String {
+    format!("Enter it: {what}")
+}
+
+pub(crate) fn further(count: usize) -> String {
+    format!("Further: {count}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn counts_are_told_in_three_figures() {
+        let plain = |n| count(n).replace(['\u{A0}', '\u{202F}'], " ");
+        let told = [
+            (0.0, "0"),
+            (7.0, "7"),
+            (946.0, "946"),
+            (41_349.0, "41 300"),
+            (999_999.0, "1 000 000"),
+            (1_236_000.0, "1.24 million"),
+            (151_000_000.0, "151 million"),
+        ];
+        for (n, words) in told {
+            assert_eq!(plain(n), words);
+        }
+    }
+
+    #[test]
+    fn what_is_covered_is_told_as_far_as_it_is_known() {
+        let standing = Standing {
+            share: 0.4,
+            candidates: 2000.0,
+            looked_at: 500.0,
+        };
+        let told =
+            covered(&standing, Some(40), Some("12 min")).replace(['\u{A0}', '\u{202F}'], " ");
+        assert_eq!(
+            told,
+            "40 %; 2000 combinations, all but 500 ruled out in groups; best so far 12 min"
+        );
+        assert_eq!(covered(&Standing::default(), None, None), "");
+    }
+}
