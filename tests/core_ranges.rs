@@ -9,7 +9,7 @@ use practice::compare::{self, Group};
 use practice::values::Cut;
 use practice::{jobs, ranges, reasons, table};
 use thinwright_catalog::Catalog;
-use thinwright_core::advise;
+use thinwright_core::decide;
 use thinwright_core::strategy::Outcome;
 
 const REASONS: &str = include_str!("practice/reasons.txt");
@@ -28,7 +28,7 @@ fn what_is_advised_is_near_practice_or_says_why_not() {
     let mut refused = Vec::new();
     for case in jobs::all() {
         let job = job(&case.answers);
-        let strategy = match advise(&job) {
+        let strategy = match decide(&job) {
             Outcome::Feasible(strategy) => strategy,
             Outcome::Refused(refusal) => {
                 refused.push((case, refusal));

@@ -103,7 +103,8 @@ fn applies(row: &Row, cut: &Cut) -> bool {
         && row.admits("cutter", cut.cutter())
         && row.admits("methods", method)
         && row.admits("task", &task)
-        && row.admits_diameter(cut.d())
+        && row.between(["d_from", "d_to"], cut.d())
+        && row.between(["ae_from", "ae_to"], cut.stepover())
         && (row.word("slot_tolerance").is_empty() || cut.close_slots())
 }
 

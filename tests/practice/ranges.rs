@@ -50,10 +50,13 @@ impl Row {
         list.is_empty() || list.split(' ').any(|one| one == word)
     }
 
-    /// Whether the row is for cutters of this diameter, mm.
-    pub(crate) fn admits_diameter(&self, d: f64) -> bool {
+    /// Whether a value lies between two ends that the row may give.
+    pub(crate) fn between(&self, [from, to]: [&str; 2], value: f64) -> bool {
         let end = |name: &str| self.inputs[name]["value"].as_f64();
-        end("d_from").is_none_or(|from| d >= from) && end("d_to").is_none_or(|to| d <= to)
+        // A typed value may lie on an end.
+        let hair = 1.0e-9;
+        end(from).is_none_or(|from| value >= from - hair)
+            && end(to).is_none_or(|to| value <= to + hair)
     }
 }
 

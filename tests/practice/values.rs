@@ -26,6 +26,11 @@ impl Cut<'_> {
         self.job.rack[usize::from(self.step.cutter)].d * 1.0e3
     }
 
+    /// Stepover over diameter.
+    pub(crate) fn stepover(&self) -> f64 {
+        self.step.ae.si() * 1.0e3 / self.d()
+    }
+
     /// What it is, for people: material, machine, task, method, numbers and the closest limits.
     pub(crate) fn told(&self) -> String {
         let (step, job) = (self.step, self.job);
@@ -134,7 +139,7 @@ impl Cut<'_> {
             "fz_over_d" => step.fz.si() * mm / d,
             "ae" => ae,
             "ap" => ap,
-            "ae_over_d" => ae / d,
+            "ae_over_d" => self.stepover(),
             "ap_over_d" => ap / d,
             "section" => ae * ap / (d * d),
             "leave_wall" => step.leave.0.si() * mm,
