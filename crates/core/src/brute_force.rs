@@ -115,8 +115,8 @@ fn every_candidate(scene: &Scene, method: &Method, cutter: &Cutter) -> Option<(i
         for (ap, levels) in &axes.depths {
             for n in &net.speeds {
                 let feeds = axes.feeds(job, cutter, net, *n);
-                for multiple in feeds.first..=feeds.last {
-                    let vf = feeds.at(multiple);
+                for place in 0..=feeds.last {
+                    let vf = feeds.at(place);
                     let choice = Choice {
                         n: *n,
                         vf,

@@ -199,7 +199,7 @@ impl Axes {
         let feeds = |net: &Net| -> u64 {
             let counts = net.speeds.iter().map(|n| {
                 let feeds = self.feeds(job, cutter, net, *n);
-                u64::from(feeds.last - feeds.first) + 1
+                u64::from(feeds.last) + 1
             });
             counts.sum()
         };
@@ -210,25 +210,18 @@ impl Axes {
     /// The feeds of a net at a speed.
     pub fn feeds(&self, job: &Job, cutter: &Cutter, net: &Net, n: f64) -> Feeds {
         if let Some(vf) = self.pinned_feed {
-            return Feeds {
-                first: 1,
-                last: 1,
-                step: vf,
-            };
+            return Feeds::new((1, 1), vf);
         }
         let step = job.grid.vf;
         let feed = |fz: f64| kinematics::feed_speed(fz, cutter.z, n).min(job.machine.feed);
         let last = whole(feed(net.fz.1) / step + 1.0e-9);
-        Feeds {
-            first: whole(libm::ceil(feed(net.fz.0) / step - 1.0e-9)).min(last),
-            last,
-            step,
-        }
+        let first = whole(libm::ceil(feed(net.fz.0) / step - 1.0e-9)).min(last);
+        Feeds::new((first, last), step)
     }
 }
 
 /// A whole number of steps, 1 at least.
-pub(crate) fn whole(value: f64) -> u32 {
+fn whole(value: f64) -> u32 {
     #[allow(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
@@ -238,21 +231,41 @@ pub(crate) fn whole(value: f64) -> u32 {
     whole
 }
 
-/// Feeds as multiples of the step in which they are typed.
+/// Each feed is so many times the one before, where the typed grid is finer: finer than that no machine shows.
+const FEED_RATIO: f64 = 1.02;
+
+/// Feeds on the grid in which they are typed, from the least to the greatest.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Feeds {
-    /// The least multiple.
-    pub first: u32,
-    /// The greatest multiple.
-    pub last: u32,
+    /// Least and greatest, as multiples of the step.
+    ends: (u32, u32),
     /// The step, m/s.
-    pub step: f64,
+    step: f64,
+    /// The place of the greatest; the least has the place 0.
+    pub last: u32,
 }
 
 impl Feeds {
-    /// The feed of a multiple, m/s.
-    pub fn at(&self, multiple: u32) -> f64 {
-        f64::from(multiple) * self.step
+    fn new(ends: (u32, u32), step: f64) -> Feeds {
+        let steps = ends.1 - ends.0;
+        let ratio = f64::from(ends.1) / f64::from(ends.0);
+        let growing = libm::ceil(libm::log(ratio) / libm::log(FEED_RATIO));
+        let last = if growing < 1.0 { 0 } else { whole(growing) };
+        Feeds {
+            ends,
+            step,
+            last: last.min(steps),
+        }
+    }
+
+    /// The feed of a place, m/s: the least steps of the grid first, then growing ones.
+    pub fn at(&self, place: u32) -> f64 {
+        if place >= self.last {
+            return f64::from(self.ends.1) * self.step;
+        }
+        let growing = f64::from(self.ends.0) * libm::pow(FEED_RATIO, f64::from(place));
+        let multiple = whole(libm::round(growing)).max(self.ends.0 + place);
+        f64::from(multiple.min(self.ends.1)) * self.step
     }
 }
 

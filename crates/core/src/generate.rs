@@ -2,8 +2,7 @@
 
 use crate::part::{Height, Part, Recess, Slot};
 use crate::plan::{
-    Area, Contour, PlanError, Point, Region, distance, narrowest_width, validate_region,
-    widest_circle,
+    Area, Contour, PlanError, Point, Region, distance, validate_region, widest_circle,
 };
 use crate::task::Face;
 use thinwright_catalog::Numbers;
@@ -166,8 +165,9 @@ fn recess(sizes: &Sizes, face: Face, depth: f64, plan: &RecessPlan) -> Result<Re
     })
 }
 
-/// Width of the narrowest place of a recess and diameter of the largest circle in it, m: known where the sizes say it,
-/// measured where a boss stands in a rectangle.
+/// Width of the narrowest place of a recess and diameter of the largest circle in it, m: known where the sizes say it;
+/// the circle is measured where a boss stands in a rectangle. The boss stands in the middle, and no point of the wall is
+/// nearer to the middle than the middle of the long sides.
 fn widths(sizes: &Sizes, plan: &RecessPlan, area: &Area) -> (f64, f64) {
     if sizes.outline.round {
         let ring = if sizes.boss > 0.0 {
@@ -182,7 +182,7 @@ fn widths(sizes: &Sizes, plan: &RecessPlan, area: &Area) -> (f64, f64) {
         return (side, side);
     }
     let widest = widest_circle(area).map_or(0.0, |(_, radius)| 2.0e-3 * radius);
-    (narrowest_width(area) * 1.0e-3, widest)
+    (0.5 * (plan.length.min(plan.width) - sizes.boss), widest)
 }
 
 fn slots(plan: &SlotPlan) -> Result<Vec<Slot>, PlanError> {

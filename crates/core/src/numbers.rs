@@ -6,7 +6,7 @@
 //! equals the one whose closest limit is furthest away wins. Costs are whole milliseconds, shares whole millionths.
 
 use crate::case::{Load, beam};
-use crate::choice::{Axes, Choice, Feeds, Net, whole};
+use crate::choice::{Axes, Choice, Feeds, Net};
 use crate::job::Cutter;
 use crate::judge::Scene;
 use crate::limits::{LIMITS, LimitId, Move, Moves, Needs, Severity, utilisation};
@@ -111,8 +111,8 @@ impl<'a> Seeker<'a> {
                 .flatten()
             {
                 let feeds = self.axes.feeds(self.scene.job, self.cutter, net, *n);
-                for multiple in [feeds.first, feeds.last] {
-                    let choice = self.with(node, *n, feeds.at(multiple));
+                for place in [0, feeds.last] {
+                    let choice = self.with(node, *n, feeds.at(place));
                     broken.push(self.candidate(node, &choice).every_limit().all_broken());
                 }
             }
@@ -204,22 +204,22 @@ impl<'a> Seeker<'a> {
             return;
         }
         self.too_much = f64::INFINITY;
-        for (n, mut feeds) in all {
+        for (n, feeds) in all {
             // From a feed per tooth on that is too much at one speed, it is too much at any.
-            while feeds.last >= feeds.first && self.chip(n, feeds.at(feeds.last)) >= self.too_much {
-                let below = self.too_much * n * f64::from(self.cutter.z) / feeds.step;
-                feeds.last = (feeds.last - 1).min(whole(below));
+            let mut last = feeds.last;
+            while last > 0 && self.chip(n, feeds.at(last)) >= self.too_much {
+                last -= 1;
             }
-            if feeds.last < feeds.first {
+            if self.chip(n, feeds.at(last)) >= self.too_much {
                 continue;
             }
-            let last = self.with(node, n, feeds.at(feeds.last));
-            if self.least_price(node, &last, 0.0) > self.dearest() {
+            let fastest = self.with(node, n, feeds.at(last));
+            if self.least_price(node, &fastest, 0.0) > self.dearest() {
                 // Slower speeds only take longer.
                 self.too_dear = true;
                 return;
             }
-            self.feeds(node, n, feeds, &last);
+            self.feeds(node, (n, feeds), (last, &fastest));
         }
     }
 
@@ -237,7 +237,7 @@ impl<'a> Seeker<'a> {
                 .map(|(n, feeds)| self.chip(*n, feeds.at(of(feeds))))
                 .fold(from, pick)
         };
-        let least = ends(f64::min, |f| f.first, f64::INFINITY);
+        let least = ends(f64::min, |_| 0, f64::INFINITY);
         let most = ends(f64::max, |f| f.last, 0.0);
         let at = |fz: f64| self.with(node, slowest, fz * slowest * z);
         let (low, high) = (at(least), at(most));
@@ -268,16 +268,16 @@ impl<'a> Seeker<'a> {
         self.time(node, &node.choice) + self.standing
     }
 
-    /// The best feed at a speed; `last` has the greatest.
-    fn feeds(&mut self, node: &Node, n: f64, feeds: Feeds, last: &Choice) {
-        let high = self.candidate(node, last).whole();
-        if self.offer(node, last, &high) || feeds.first == feeds.last {
+    /// The best feed at a speed, up to the place `last`, where the feed is that of `fastest`.
+    fn feeds(&mut self, node: &Node, (n, feeds): (f64, Feeds), (last, fastest): (u32, &Choice)) {
+        let high = self.candidate(node, fastest).whole();
+        if self.offer(node, fastest, &high) || last == 0 {
             return;
         }
-        let first = self.with(node, n, feeds.at(feeds.first));
+        let first = self.with(node, n, feeds.at(0));
         let low = self.candidate(node, &first).whole();
         self.offer(node, &first, &low);
-        self.halve(node, (n, feeds), (feeds.first, &low), (feeds.last, &high));
+        self.halve(node, (n, feeds), (0, &low), (last, &high));
     }
 
     /// The feeds between two that have been looked at.

@@ -97,10 +97,11 @@ impl Search {
         }
     }
 
-    /// Does so many pieces of work, at least one.
+    /// Does so many pieces of work, at least one; no more when strategy or refusal are final, so that they can be told.
     pub fn advance(&mut self, work: u64) -> Progress {
+        let deciding = self.deciding();
         for _ in 0..work.max(1) {
-            if self.stage == Stage::End {
+            if self.stage == Stage::End || deciding != self.deciding() {
                 break;
             }
             self.step();
@@ -122,11 +123,15 @@ impl Search {
 
     /// Goes on until strategy or refusal are final, and tells them; what a change would bring is still to come.
     pub fn decide(&mut self) -> Outcome {
-        while matches!(self.stage, Stage::Plans | Stage::Allowances) {
+        while self.deciding() {
             self.step();
         }
         self.told = true;
         self.outcome()
+    }
+
+    fn deciding(&self) -> bool {
+        matches!(self.stage, Stage::Plans | Stage::Allowances)
     }
 
     /// The best so far, as it would be told now: for a search that is stopped.
