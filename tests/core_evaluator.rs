@@ -9,18 +9,18 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use thinwright_catalog::Catalog;
 use thinwright_core::strategy::{Outcome, Step, Strategy};
 use thinwright_core::task::TaskKind;
-use thinwright_core::{Answers, Job, advise, read};
+use thinwright_core::{Answers, Job, decide, read};
 use thinwright_jobfile::samples;
 use thinwright_quantity::{Length, Speed, SpindleSpeed};
 use workspace_tests::jobs::random_jobs;
 
 /// Jobs drawn by lot that every run looks at, and that a thorough one looks at.
-const SOME: u64 = 16;
-const MANY: u64 = 200;
+const SOME: u64 = 120;
+const MANY: u64 = 1200;
 
 fn strategy(answers: &Answers, catalog: &Catalog) -> Option<Box<Strategy>> {
     let job = read(answers, catalog).unwrap_or_else(|problems| panic!("{problems:?}"));
-    match advise(&job) {
+    match decide(&job) {
         Outcome::Feasible(strategy) => Some(strategy),
         Outcome::Refused(_) => None,
     }

@@ -152,9 +152,21 @@ fn tone(scene: &Scene) -> Option<Use> {
         return None;
     }
     let teeth = scene.step.n.si() * f64::from(scene.cutter.z);
-    let away = MULTIPLES.map(|k| (k * teeth / web.tone - 1.0).abs());
-    let nearest = away.into_iter().fold(f64::INFINITY, f64::min);
-    Some(Use::one(scene.job.numbers.web_tone_share, nearest))
+    let away = |k: f64, factor: f64| k * teeth / (web.tone * factor) - 1.0;
+    let factor = scene.estimate(Unknown::WebTone);
+    let ends = MULTIPLES.map(|k| [away(k, factor.low), away(k, factor.high)]);
+    // Both ends of the range are looked at for sure; a multiple between them may be met exactly.
+    let nearest = ends
+        .iter()
+        .flatten()
+        .fold(f64::INFINITY, |n, a| n.min(a.abs()));
+    let between = ends.iter().any(|[a, b]| a * b <= 0.0);
+    let share = scene.job.numbers.web_tone_share;
+    let sure = Use::one(share, nearest);
+    Some(Use {
+        most: if between { f64::INFINITY } else { sure.most },
+        ..sure
+    })
 }
 
 /// The helix pulls a web up that nothing holds down.

@@ -1,31 +1,14 @@
 //! What no limit of a strategy looks at, though the drawing, the tables or the trade say something about it.
 
-use super::bites::{self, Place};
 use super::scene::Scene;
-use super::{Complaints, holding, limits, loads::Loads, quality, stops};
+use super::{Complaints, holding, limits, loads::Loads, stops};
 use thinwright_core::limits::{LimitId, Severity};
-use thinwright_core::methods::MethodId;
 use thinwright_mechanics::kienzle::Cutting;
 
 pub(crate) fn check(scene: &Scene, out: &mut Complaints) {
-    area(scene, out);
     turning(scene, out);
-    untold(scene, out);
     wide_tables(scene, out);
-    margins(scene, out);
-    both_sides(scene, out);
-}
-
-/// A hold that sticks holds only where the part lies on.
-fn area(scene: &Scene, out: &mut Complaints) {
-    let (peak, lift) = stops::pulls(scene);
-    let holds = |whole: bool| holding::capacity(scene, lift.sure, whole);
-    let (here, whole) = (peak.sure / holds(false), peak.sure / holds(true));
-    if holding::sticks(scene) && here > 1.0 && whole <= 1.0 {
-        let figures = format!("{whole:.3} on the whole outline, {here:.3} on what lies on");
-        let rule = "beyond: grip where only rim and boss lie on";
-        out.add(rule, scene.step.number, here, figures);
-    }
+    together(scene, out);
 }
 
 /// One screw in the middle does not keep the part from turning.
@@ -73,19 +56,6 @@ fn broken_there(scene: &Scene, there: &Scene, rule: &str, out: &mut Complaints) 
     }
 }
 
-/// Bites that the step does not tell of.
-fn untold(scene: &Scene, out: &mut Complaints) {
-    for bite in bites::untold(scene) {
-        let mut there = scene.like();
-        there.bites.push((bite, Loads::of(scene, &bite)));
-        let rule = match bite.place {
-            Place::Opening => "the opening at the typed feed",
-            _ => "sharp turns of the inner passes",
-        };
-        broken_there(scene, &there, rule, out);
-    }
-}
-
 /// Ranges of the tables of which only the likely value is used.
 fn wide_tables(scene: &Scene, out: &mut Complaints) {
     let row = &scene.job.material;
@@ -123,48 +93,13 @@ fn wide_tables(scene: &Scene, out: &mut Complaints) {
     }
 }
 
-/// Margins that the table of numbers states and no limit takes.
-fn margins(scene: &Scene, out: &mut Complaints) {
-    let numbers = &scene.job.numbers;
-    let number = scene.step.number;
-    let told = |limit: LimitId| {
-        let finding = scene.step.findings.iter().find(|f| f.limit == limit);
-        finding.map_or(0.0, |f| f.utilisation())
-    };
-    let thrust = told(LimitId::AxisThrust) * numbers.thrust_safety;
-    if thrust > 1.0 {
-        let figures = format!("{thrust:.3} with {}", numbers.thrust_safety);
-        out.add(
-            "beyond: the thrust that a table keeps back",
-            number,
-            thrust,
-            figures,
-        );
-    }
-    let power = told(LimitId::SpindlePower) / numbers.power_reserve;
-    if power > 1.0 {
-        let figures = format!("{power:.3} with {}", numbers.power_reserve);
-        out.add(
-            "beyond: the power that a table keeps back",
-            number,
-            power,
-            figures,
-        );
-    }
-}
-
-/// A slot has two sides: both may be off, and the rib beside it gives on top.
-fn both_sides(scene: &Scene, out: &mut Complaints) {
-    let number = scene.step.number;
+/// What the cutter errs by in a slot's width, and what the rib beside it gives on top.
+fn together(scene: &Scene, out: &mut Complaints) {
     let width = sure(scene, LimitId::SlotWidth);
-    let sided = matches!(scene.step.method, MethodId::SidePasses | MethodId::Peeling);
-    if sided && width <= 1.0 && 2.0 * width > 1.0 {
-        let figures = format!("{:.3} if each side is off as far", 2.0 * width);
-        out.add("beyond: both sides of a slot", number, 2.0 * width, figures);
-    }
-    let sum = width + quality::found(scene, LimitId::RibSoftness).map_or(0.0, |u| u.sure);
+    let sum = width + sure(scene, LimitId::RibSoftness);
     if width <= 1.0 && sum > 1.0 {
         let figures = format!("{sum:.3} with the rib's give");
-        out.add("beyond: cutter and rib together", number, sum, figures);
+        let rule = "beyond: cutter and rib together";
+        out.add(rule, scene.step.number, sum, figures);
     }
 }

@@ -6,6 +6,7 @@ use thinwright_core::strategy::Entry;
 use thinwright_core::task::TaskKind;
 use thinwright_mechanics::engagement::{Immersion, ae_for_angle};
 use thinwright_mechanics::{corner, slot};
+use thinwright_quantity::Speed;
 
 /// Where a cutter is engaged in a way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -92,27 +93,26 @@ pub(crate) fn of(scene: &Scene) -> Vec<Bite> {
     match scene.step.method {
         MethodId::Facing => all.push(along(scene, Place::Straight, ae, ap)),
         MethodId::BoreHelix => {
-            // The chip is what the cutter's middle moves; makers reckon with the feed at the wall.
             all.extend(helix(scene));
             all.push(unsure(full(Place::Opening, ap, ramp)));
         }
         MethodId::OffsetClearing => {
             all.push(along(scene, Place::Straight, ae, ap));
-            all.push(full(Place::Opening, ap, ramp));
+            all.extend(opening(scene));
             all.extend(helix(scene));
-            all.extend(corners(scene, ae, ap));
+            all.extend(turns(scene));
         }
         MethodId::LightClearing => {
             all.push(along(scene, Place::Straight, ae, ap));
             all.extend(loops(scene, ap));
             all.extend(helix(scene));
-            all.extend(corners(scene, ae, ap));
+            all.extend(turns(scene));
         }
         MethodId::FloorSkim => {
             all.push(along(scene, Place::Straight, ae, ap));
             all.push(full(Place::Opening, ap, 1.0));
             all.extend(helix(scene));
-            all.extend(corners(scene, ae, ap));
+            all.extend(turns(scene));
         }
         MethodId::WallSkim => wall_skim(scene, &mut all),
         MethodId::FullWidth | MethodId::OutlineGroove | MethodId::OutlineTabs => {
@@ -145,7 +145,7 @@ pub(crate) fn of(scene: &Scene) -> Vec<Bite> {
 fn wall_skim(scene: &Scene, all: &mut Vec<Bite>) {
     let ae = scene.ae().max(scene.stand.skin);
     all.push(along(scene, Place::Straight, ae, scene.ap()));
-    if let Some(corner) = corners(scene, ae, scene.ap()) {
+    if let Some(corner) = corner(scene, ae, scene.ap()) {
         all.push(corner);
         all.push(unsure(Bite {
             share: 1.0,
@@ -154,39 +154,50 @@ fn wall_skim(scene: &Scene, all: &mut Vec<Bite>) {
     }
 }
 
-/// The helix down: all around at the depth of its pitch; the chip is what the cutter's middle moves.
-fn helix(scene: &Scene) -> Option<Bite> {
-    let Entry::Helix { hole, pitch, .. } = scene.step.entry else {
-        return None;
+/// The helix down: all around at the depth of its pitch. The chip is what the cutter's middle moves; a cautious reader
+/// reckons with the feed at the wall.
+fn helix(scene: &Scene) -> Vec<Bite> {
+    let Entry::Helix {
+        pitch, centre_feed, ..
+    } = scene.step.entry
+    else {
+        return Vec::new();
     };
-    let share = scene.ramp() * (1.0 - scene.cutter.d / hole.si()).max(0.0);
-    Some(full(Place::Entry, pitch.si(), share))
+    let middle = full(Place::Entry, pitch.si(), share(scene, Some(centre_feed)));
+    let wall = unsure(full(Place::Entry, pitch.si(), scene.ramp()));
+    vec![middle, wall]
 }
 
-/// Strokes that slope down by a step-down each: one stroke back from its beginning the floor lies two steps higher.
-fn stroke_ends(scene: &Scene) -> Option<Bite> {
-    let deep = (2.0 * scene.ap()).min(scene.stand.depth());
-    (scene.step.levels > 1).then(|| full(Place::StrokeEnd, deep, scene.ramp()))
+/// A feed that is told apart, or else the step's own, as a share of it.
+fn share(scene: &Scene, told: Option<Speed>) -> f64 {
+    told.map_or(1.0, |feed| feed.si() / scene.step.vf.si())
 }
 
-/// What no step tells of: the first passes at full width at the feed that is typed, and the sharp turns of the passes
-/// inside the wall's.
-pub(crate) fn untold(scene: &Scene) -> Vec<Bite> {
-    let mut all = Vec::new();
-    let clears = matches!(
-        scene.step.method,
-        MethodId::OffsetClearing | MethodId::LightClearing
-    );
-    if scene.step.method == MethodId::OffsetClearing {
-        all.push(full(Place::Opening, scene.ap(), 1.0));
-    }
-    if clears && scene.corner().is_some() {
-        let angle = corner::engagement_sharp(scene.cutter.d, scene.ae());
-        let feed = scene.step.corner_feed.unwrap_or(scene.step.vf);
-        all.push(Bite {
-            share: feed.si() / scene.step.vf.si(),
-            ..turned(scene, Place::Corner, angle, scene.ap())
-        });
+/// A bite at a feed that is told apart. That is rounded down to what can be typed: a cautious reader adds one step.
+fn at_told(scene: &Scene, told: Option<Speed>, bite: Bite) -> Vec<Bite> {
+    let share = share(scene, told);
+    let step = scene.job.grid.vf / scene.step.vf.si();
+    let next = unsure(Bite {
+        share: (share + step).min(1.0),
+        ..bite
+    });
+    vec![Bite { share, ..bite }, next]
+}
+
+/// The first pass of a level, at full width.
+fn opening(scene: &Scene) -> Vec<Bite> {
+    let bite = full(Place::Opening, scene.ap(), 1.0);
+    at_told(scene, scene.step.opening_feed, bite)
+}
+
+/// Strokes that slope down by a step-down each: one stroke back from its beginning the floor lies two steps higher. A
+/// cautious reader takes both step-downs whole.
+fn stroke_ends(scene: &Scene) -> Vec<Bite> {
+    let end = |deep: f64| full(Place::StrokeEnd, deep, scene.ramp());
+    let twice = 2.0 * scene.ap();
+    let mut all = vec![unsure(end(twice))];
+    if scene.step.levels > 1 {
+        all.push(end(twice.min(scene.stand.depth())));
     }
     all
 }
@@ -202,33 +213,31 @@ fn loops(scene: &Scene, ap: f64) -> Option<Bite> {
     Some(turned(scene, Place::Loop, angle, ap))
 }
 
-/// Corners along the wall, at the feed that is told for them.
-fn corners(scene: &Scene, ae: f64, ap: f64) -> Option<Bite> {
+/// The corner along the wall, at the feed that is told for it.
+fn corner(scene: &Scene, ae: f64, ap: f64) -> Option<Bite> {
     let (radius, d) = (scene.corner()?, scene.cutter.d);
     let angle = corner::engagement_in_arc(d, radius.max(0.5 * d), ae);
-    let share = scene
-        .step
-        .corner_feed
-        .map_or(1.0, |feed| feed.si() / scene.step.vf.si());
     Some(Bite {
-        share,
+        share: share(scene, scene.step.corner_feed),
         ..turned(scene, Place::Corner, angle, ap)
     })
 }
 
-/// Both sides of a slot, each at most as deep at a time as the cutter is wide and its flutes are long.
-fn sides(scene: &Scene) -> Bite {
-    let rest = scene.slot_width() - scene.cutter.d;
-    along(scene, Place::Side, 0.5 * rest, side_depth(scene))
+/// Turns of the passes inside the wall's, at the feed that is told for corners: offset inwards, they have no radius left,
+/// whatever the wall's.
+fn turns(scene: &Scene) -> Vec<Bite> {
+    if scene.corner().is_none() {
+        return Vec::new();
+    }
+    let angle = corner::engagement_sharp(scene.cutter.d, scene.ae());
+    let bite = turned(scene, Place::Corner, angle, scene.ap());
+    at_told(scene, scene.step.corner_feed, bite)
 }
 
-/// Depth of the passes along the sides of a slot, m.
-pub(crate) fn side_depth(scene: &Scene) -> f64 {
-    let (depth, most) = (
-        scene.stand.depth(),
-        scene.cutter.d.min(scene.cutter.flute_length),
-    );
-    depth / libm::ceil(depth / most).max(1.0)
+/// Both sides of a slot, level by level.
+fn sides(scene: &Scene) -> Bite {
+    let rest = scene.slot_width() - scene.cutter.d;
+    along(scene, Place::Side, 0.5 * rest, scene.ap())
 }
 
 /// Whether a bite leaves the finished wall of the task.

@@ -147,6 +147,9 @@ pub(crate) struct Drawing {
     pub(crate) rib: Option<f64>,
 }
 
+/// A second recess less deep than this is what rounding of inches leaves of a part that has one, m.
+const ROUNDING: f64 = 5.0e-6;
+
 struct Typed<'a>(&'a Answers);
 
 impl Typed<'_> {
@@ -207,8 +210,7 @@ impl Drawing {
             face: typed.or(Field::BlankFace, numbers.blank_face_mm * 1.0e-3),
             hollows: [
                 Some(hollow(plan_a, thickness - a)),
-                // Under a micrometre is rounding of inches.
-                (b > 1.0e-6).then(|| hollow(plan_b, b)),
+                (b >= ROUNDING).then(|| hollow(plan_b, b)),
             ],
             boss: typed.or(Field::Boss, 0.0),
             bore: typed.or(Field::Bore, 0.0),

@@ -1,10 +1,10 @@
 //! Whether the cutter gets to where it is used, and leaves what is drawn.
 
+use super::Complaints;
 use super::drawing::Outline;
 use super::holding;
 use super::scene::Scene;
 use super::stops::boxed;
-use super::{Complaints, bites};
 use thinwright_core::methods::MethodId;
 use thinwright_core::strategy::Entry;
 use thinwright_core::task::TaskKind;
@@ -183,14 +183,6 @@ fn slots(scene: &Scene, out: &mut Complaints) {
             number,
             (scene.slot_width(), hole),
             1.0e-6,
-        );
-    }
-    if bites::side_depth(scene) > scene.cutter.flute_length + HAIR {
-        out.add(
-            "side pass deeper than the flutes",
-            number,
-            0.0,
-            String::new(),
         );
     }
 }

@@ -286,9 +286,19 @@ fn blind(job: &Job, drawing: &Drawing, stand: &Stand, out: &mut Complaints) {
         );
     };
     let numbers = &job.numbers;
-    // Roughing of the other recess ends short of its floor by the allowance; the floor may lie off by the seat and the touch.
+    // Roughing of the other recess ends short of its floor by the allowance, of a shallow one by half its depth; the floor
+    // may lie off by the seat and the touch.
     let errors = (numbers.seat_error_um + numbers.touch_error_um) * 1.0e-6;
-    let needed = numbers.floor_allowance_mm * 1.0e-3 + errors;
+    let floor = deep(other, hollow.floor)
+        - deep(
+            other,
+            if other == Face::A {
+                drawing.thickness
+            } else {
+                0.0
+            },
+        );
+    let needed = (numbers.floor_allowance_mm * 1.0e-3).min(0.5 * floor) + errors;
     let past = deep(stand.face, stand.to) - deep(stand.face, hollow.floor);
     if past < needed - HAIR {
         let figures = format!("{past} m past the web, {needed} needed");

@@ -40,15 +40,8 @@ fn lies_on(scene: &Scene) -> f64 {
     outlined(scene) - hole
 }
 
-/// Whether a hold sticks to what lies on it, and so holds less where a recess is open below. Vacuum is none of them: a
-/// rim that seals gives it the whole outline.
-pub(crate) fn sticks(scene: &Scene) -> bool {
-    let by_area = matches!(scene.hold.grip, Grip::Pressure(_));
-    by_area && !scene.hold.lost_by_cutting_through && !scene.backing.pulls_up
-}
-
-/// The least force that presses the part on, N, on the whole of its outline or only where it lies on.
-fn pressed(scene: &Scene, whole: bool) -> f64 {
+/// The least force that presses the part on, N; what holds by its area only where the part lies on.
+fn pressed(scene: &Scene) -> f64 {
     match &scene.hold.grip {
         Grip::Force(force) => {
             let count = if scene.hold.each {
@@ -58,22 +51,15 @@ fn pressed(scene: &Scene, whole: bool) -> f64 {
             };
             force.low.si() * f64::from(count)
         }
-        Grip::Pressure(pressure) => {
-            let area = if whole {
-                outlined(scene)
-            } else {
-                lies_on(scene)
-            };
-            pressure.low.si() * area
-        }
+        Grip::Pressure(pressure) => pressure.low.si() * lies_on(scene),
     }
 }
 
 /// Sideways force that the hold takes at its worst while the cutter lifts, N: friction or fitted screws, whichever is
-/// more; on the whole of the outline or only where it lies on.
-pub(crate) fn capacity(scene: &Scene, lift: f64, whole: bool) -> f64 {
+/// more.
+pub(crate) fn capacity(scene: &Scene, lift: f64) -> f64 {
     let hold = scene.hold;
-    let pressed = (pressed(scene, whole) - lift).max(0.0);
+    let pressed = (pressed(scene) - lift).max(0.0);
     let rubs = hold::friction_capacity(pressed, hold.friction.low, hold.friction_faces);
     let shear = match hold.shear_each {
         Some(each) if hold.positive => each.si() * f64::from(hold.usual_count.max(1)),
@@ -87,7 +73,7 @@ pub(crate) fn turning(scene: &Scene) -> Option<f64> {
     let hold = scene.hold;
     let alone = hold.needs_boss && hold.usual_count == 1;
     let arm = 2.0 / 3.0 * 0.5 * scene.drawing.boss;
-    alone.then(|| pressed(scene, true) * hold.friction.low * arm)
+    alone.then(|| pressed(scene) * hold.friction.low * arm)
 }
 
 /// Names of what the hold does not do that the step needs of it.

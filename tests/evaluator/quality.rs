@@ -1,6 +1,6 @@
 //! Limits that refuse against a tolerance.
 
-use super::bites::finishes;
+use super::bites::{Place, finishes};
 use super::limits::{Peak, Use, greatest};
 use super::loads::Loads;
 use super::scene::Scene;
@@ -55,13 +55,15 @@ fn slot_width(scene: &Scene) -> Option<Use> {
     let allowed = scene.job.wanted.slot.filter(|_| scene.slots())?;
     let runout = scene.estimate(Unknown::Runout).high;
     let numbers = &scene.job.numbers;
-    let apart = matches!(scene.step.method, MethodId::SidePasses | MethodId::Peeling);
+    let apart = scene.step.method == MethodId::Peeling
+        || scene.bites.iter().any(|b| b.0.place == Place::Side);
     let error = if apart {
         let soft = scene.estimate(Unknown::MachineStiffness).low;
         let offset = on_the_sides(scene, |l| l.most(|f| f.mean_normal.abs()));
         let bent = offset.times(scene.hard() * loads::chain(scene, soft));
         let place = scene.job.machine.class.positioning.si();
-        more(bent.times(numbers.deflection_scatter), place + 0.5 * runout)
+        // A slot has two sides; the runout of half of each, the axes' error of the way from one to the other.
+        more(bent.times(2.0 * numbers.deflection_scatter), place + runout)
     } else {
         let swing = on_the_sides(scene, |l| {
             l.most(|f| 0.5 * (f.peak_normal - f.least_normal))

@@ -191,8 +191,8 @@ fn slipping(scene: &Scene) -> Use {
     Use::between(
         peak,
         (
-            holding::capacity(scene, lift.sure, true),
-            holding::capacity(scene, lift.most, true),
+            holding::capacity(scene, lift.sure),
+            holding::capacity(scene, lift.most),
         ),
     )
 }

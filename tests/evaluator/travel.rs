@@ -95,7 +95,9 @@ pub(crate) fn of(scene: &Scene) -> Travel {
         MethodId::Facing => facing(scene),
         MethodId::BoreHelix => {
             let circle = PI * (drawing.bore - d);
-            let legs = vec![helix(scene, 1.0), leg(circle, ramp, drawing.bore - d)];
+            let mut down = helix(scene, 1.0);
+            down.length = (down.length.0 + circle, down.length.1 + circle);
+            let legs = vec![down];
             Travel { legs, lifts: 1.0 }
         }
         MethodId::OffsetClearing | MethodId::LightClearing | MethodId::FloorSkim => clearing(scene),
@@ -147,7 +149,8 @@ fn peeling(scene: &Scene, runs: f64, count: f64) -> Travel {
     let levels = f64::from(scene.step.levels);
     let radius = 0.5 * (scene.slot_width() - scene.cutter.d);
     let loops = levels * runs / scene.ae() * slot::loop_path(radius, scene.ae());
-    let around = leg(loops, scene.step.vf.si(), radius);
+    // Loops run on without a stop from end to end of a slot.
+    let around = leg(loops, scene.step.vf.si(), loops / (levels * count));
     Travel {
         legs: vec![around, helix(scene, count)],
         lifts: levels * count,
@@ -216,23 +219,31 @@ fn rings(scene: &Scene) -> ((f64, f64), (f64, f64)) {
         let even = floor_area(scene) / ae;
         return ((AROUND_BOSS.0 * even, AROUND_BOSS.1 * even), (0.0, edges));
     }
-    let (mut all, mut last) = (0.0, 0.0);
+    let (mut all, mut last, mut idle) = (0.0, 0.0, 0.0);
     let mut away = left + radius;
     loop {
         let outer = hollow.plan.moved(-away);
         let inner = if boss > 0.0 { boss + away } else { 0.0 };
-        if outer.across() <= 2.0 * inner + 1.0e-9 {
+        let half = 0.5 * (0.5 * outer.across() - inner);
+        if half <= 0.5e-9 {
             break;
         }
-        last = outer.edge() + 2.0 * PI * inner;
-        all += last;
+        let ring = outer.edge() + 2.0 * PI * inner;
+        if all > 0.0 && half + ae <= radius {
+            // The pass before has swept all that this one would.
+            idle += ring;
+        } else {
+            last = ring;
+            all += ring;
+        }
         away += ae;
     }
     // Tips in the corners of passes that lie further apart than a radius, and a last pass that is but a point.
     let tips = if ae > radius { 16.0 * ae } else { 0.0 };
+    let most = idle + tips;
     (
-        (all, all + tips),
-        (0.0_f64.min(last), last.max(tips) + 16.0 * ae),
+        (all, all + most),
+        (0.0_f64.min(last), last.max(most) + 16.0 * ae),
     )
 }
 
@@ -294,7 +305,7 @@ fn round_outside(scene: &Scene) -> f64 {
 /// Around the sides of all slots, level by level, m.
 fn around_sides(scene: &Scene) -> f64 {
     let rest = scene.slot_width() - scene.cutter.d;
-    let rounds = scene.stand.depth() / super::bites::side_depth(scene);
+    let rounds = f64::from(scene.step.levels);
     let each = scene
         .drawing
         .slits

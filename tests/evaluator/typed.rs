@@ -37,6 +37,9 @@ pub(crate) fn check(scene: &Scene, out: &mut Complaints) {
     if let Some(feed) = step.corner_feed {
         typed("corner feed", feed.si(), grid.vf);
     }
+    if let Some(feed) = step.opening_feed {
+        typed("opening feed", feed.si(), grid.vf);
+    }
     if let Entry::Drilled { n, feed, .. } = step.entry {
         typed("drill n", n.si(), grid.n);
         typed("drill feed", feed.si(), grid.vf);
@@ -67,13 +70,11 @@ fn ranges(scene: &Scene, out: &mut Complaints) {
         let figures = format!("{} over {}", scene.ae(), cutter.d);
         out.add("stepover wider than the cutter", number, 0.0, figures);
     }
-    if step.corner_feed.is_some_and(|f| f.si() >= step.vf.si()) {
-        out.add(
-            "corner feed no lower than the feed",
-            number,
-            0.0,
-            String::new(),
-        );
+    for (what, feed) in [("corner", step.corner_feed), ("opening", step.opening_feed)] {
+        if feed.is_some_and(|f| f.si() >= step.vf.si()) {
+            let rule = format!("{what} feed no lower than the feed");
+            out.add(rule, number, 0.0, String::new());
+        }
     }
     let fz = step.vf.si() / (n * f64::from(cutter.z));
     out.same(
