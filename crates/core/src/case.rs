@@ -140,8 +140,9 @@ impl Load {
             load.uneven = envelope(&load.uneven, &uneven);
             load.bending.0 = load.bending.0.max(arm * likely.peak_lateral);
             load.bending.1 = load.bending.1.max(arm * uneven.peak_lateral);
-            load.push_pull.0 = load.push_pull.0.max(likely.mean_axial);
-            load.push_pull.1 = load.push_pull.1.max(-likely.mean_axial);
+            let axial = [likely.mean_axial, uneven.mean_axial];
+            load.push_pull.0 = axial.into_iter().fold(load.push_pull.0, f64::max);
+            load.push_pull.1 = axial.iter().map(|a| -a).fold(load.push_pull.1, f64::max);
         }
         // Where nothing but the usual cut meets the wall, it is worked out already.
         load.wall = pass.wall.as_ref().map(|wall| match *wall == pass.usual {

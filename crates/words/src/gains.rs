@@ -137,13 +137,17 @@ impl Speaker<'_> {
         cleared.dedup();
         if !cleared.is_empty() {
             parts.push(format!("no more warning of {}", cleared.join(", ")));
+        } else if gain.saved_s < NO_TIME_S && !self.free(gain) {
+            // Why else would it be told?
+            parts.push("milder warnings".to_owned());
         }
         parts.join("; ")
     }
 
-    /// Whether a change brings nothing that could be told.
+    /// Whether a kept choice costs nothing that could be told.
     pub(crate) fn free(&self, gain: &Gain) -> bool {
-        gain.saved_s.abs() < NO_TIME_S && gain.cleared.is_empty()
+        let kept = matches!(gain.what, What::LetGo(_));
+        kept && gain.saved_s.abs() < NO_TIME_S && gain.cleared.is_empty()
     }
 
     fn time_saved(&self, gain: &Gain) -> String {

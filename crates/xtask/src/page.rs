@@ -30,7 +30,7 @@ pub(crate) struct Built {
 
 /// Compiles the program.
 pub(crate) fn build() -> Fallible<Built> {
-    run(&mut cargo(&[
+    let mut compile = cargo(&[
         "build",
         "--release",
         "--package",
@@ -39,13 +39,35 @@ pub(crate) fn build() -> Fallible<Built> {
         PROGRAM,
         "--target",
         TARGET,
-    ]))?;
+    ]);
+    run(compile.env("CARGO_ENCODED_RUSTFLAGS", without_places()))?;
     let target = target_folder()?;
     let wasm = target
         .join(TARGET)
         .join("release")
         .join(format!("{PROGRAM}.wasm"));
     Ok(Built { wasm, target })
+}
+
+/// Flags that keep the folders of this machine out of the program's messages, beside those that are set already.
+fn without_places() -> String {
+    let set = std::env::var("RUSTFLAGS").unwrap_or_default();
+    let mut flags: Vec<String> = set.split_whitespace().map(str::to_owned).collect();
+    let home = |variable: &str, folder: &str| {
+        let named = std::env::var_os(variable).map(PathBuf::from);
+        named.or_else(|| std::env::home_dir().map(|home| home.join(folder)))
+    };
+    let places = [
+        (Some(root().to_path_buf()), "."),
+        (home("CARGO_HOME", ".cargo"), "cargo"),
+        (home("RUSTUP_HOME", ".rustup"), "rustup"),
+    ];
+    for (place, name) in places {
+        if let Some(place) = place {
+            flags.push(format!("--remap-path-prefix={}={name}", place.display()));
+        }
+    }
+    flags.join("\u{1f}")
 }
 
 /// The glue (JavaScript) and the program (WASM).

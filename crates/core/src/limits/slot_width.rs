@@ -5,7 +5,7 @@
 
 use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
-use crate::methods::MethodId;
+use crate::methods::SAME_WIDTH;
 use crate::strategy::{Lever, Measure};
 
 pub(super) const LIMIT: Limit = Limit {
@@ -27,14 +27,15 @@ pub(super) const LIMIT: Limit = Limit {
         let forces = case.load.wall.unwrap_or(case.load.usual);
         let runout = case.get(Unknown::Runout);
         let scale = case.force_factor();
-        let demand = match case.method {
-            MethodId::SidePasses | MethodId::Peeling => {
+        // A cutter narrower than the slot cuts its sides apart.
+        let demand = match case.cutter.d < SAME_WIDTH * case.shape.slot_width() {
+            true => {
                 let offset = forces.mean_normal.abs() * scale * case.chain();
                 let place = case.job.machine.class.positioning.si();
                 // A slot has two sides.
                 2.0 * case.job.numbers.deflection_scatter * offset + place + runout
             }
-            _ => {
+            false => {
                 let swing = 0.5 * (forces.peak_normal - forces.least_normal) * scale;
                 swing * case.load.tip + runout
             }

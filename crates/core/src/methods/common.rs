@@ -13,7 +13,7 @@ use thinwright_mechanics::{corner, engagement, entry};
 use thinwright_quantity::{Angle, Length, Speed};
 
 /// Below this share of the slot's width a cutter counts as smaller than the slot, not as its size.
-pub(super) const SAME_WIDTH: f64 = 0.97;
+pub(crate) const SAME_WIDTH: f64 = 0.97;
 
 /// Only for these tasks.
 pub(super) fn only(shape: &TaskShape, kinds: &[TaskKind]) -> Result<(), Rejection> {

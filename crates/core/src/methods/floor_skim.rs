@@ -1,8 +1,8 @@
 //! Floor skim: one thin level over the floor, from its softest place towards what carries it.
 
 use super::common::{
-    down_helix, full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix,
-    side, turn,
+    down_helix, full, helix, helix_cut, helix_hole, helix_path, mill, only, passes, plain,
+    room_for_helix, side, turn,
 };
 use super::rings::level;
 use super::{Method, MethodId};
@@ -32,7 +32,7 @@ pub(super) const METHOD: Method = Method {
             [
                 Some(full(choice.ap, 1.0)),
                 turn(job, shape, cutter, choice),
-                None,
+                Some(helix_cut(job, hole, cutter, choice)),
             ],
             levels * ring.path,
         );

@@ -4,7 +4,7 @@ mod common;
 mod id;
 mod rings;
 
-pub(crate) use common::corner_share;
+pub(crate) use common::{SAME_WIDTH, corner_share};
 pub use id::{METHOD_KEYS, MethodId, Rejection};
 
 use crate::choice::Choice;

@@ -1,8 +1,8 @@
 //! Offset clearing: passes at equal distance from the wall, from the inside outwards, level by level.
 
 use super::common::{
-    down_helix, full, helix, helix_hole, helix_path, mill, only, passes, plain, room_for_helix,
-    side, turn,
+    down_helix, full, helix, helix_cut, helix_hole, helix_path, mill, only, passes, plain,
+    room_for_helix, side, turn,
 };
 use super::rings::level;
 use super::{Method, MethodId};
@@ -32,7 +32,7 @@ pub(super) const METHOD: Method = Method {
             [
                 Some(full(choice.ap, job.numbers.ramp_feed)),
                 turn(job, shape, cutter, choice),
-                None,
+                Some(helix_cut(job, hole, cutter, choice)),
             ],
             levels * (ring.path - ring.opening).max(0.0),
         );

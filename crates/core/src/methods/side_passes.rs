@@ -30,8 +30,14 @@ pub(super) const METHOD: Method = Method {
     },
     pass: |job, shape, cutter, choice, _| {
         let engaged = full(choice.ap, 1.0);
+        // The zigzag that opens the middle turns back where two slopes lie on each other.
+        let ends = full(2.0 * choice.ap, job.numbers.ramp_feed);
         let (wall, around) = sides(job, shape, cutter, choice);
-        let mut pass = plain(engaged, [Some(wall), None, None], all_runs(shape) + around);
+        let mut pass = plain(
+            engaged,
+            [Some(wall), Some(ends), None],
+            all_runs(shape) + around,
+        );
         pass.slow_path = f64::from(choice.levels) * all_runs(shape);
         pass.slow_share = job.numbers.ramp_feed;
         pass.lifts = 2 * count(shape);

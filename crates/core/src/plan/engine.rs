@@ -1,7 +1,6 @@
 //! The door to the integer polygon engine: booleans and offsets on a fixed grid, same bits on every machine.
 
 use i_overlay::core::fill_rule::FillRule;
-use i_overlay::core::integer::OverlayInt;
 use i_overlay::core::overlay::Overlay;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::i_float::int::point::IntPoint;
@@ -23,7 +22,7 @@ const STOP_LEAST_MM: f64 = 0.01;
 
 /// Polygons with holes: each shape its outer loop (counter-clockwise), then its holes (clockwise).
 pub(super) type Shapes = Vec<Vec<Vec<Point>>>;
-type Grid<I> = Vec<Vec<Vec<IntPoint<I>>>>;
+type Grid = Vec<Vec<Vec<IntPoint<i32>>>>;
 
 /// What to compute of two areas.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -41,8 +40,20 @@ fn reach(shapes: &[Vec<Vec<Point>>]) -> f64 {
         .fold(0.0, |m, p| p.x.abs().max(p.y.abs()).max(m))
 }
 
-fn to_grid<I: OverlayInt>(shapes: &[Vec<Vec<Point>>]) -> Grid<I> {
-    let cell = |v: f64| I::from_rounded_float(v.clamp(-REACH_MM, REACH_MM) * GRID_PER_MM);
+/// Grid lines in a millimetre for an area: finer than needed up to eight metres, coarser by powers of two beyond.
+fn grid(reach: f64) -> f64 {
+    let mut grid = GRID_PER_MM;
+    let mut far = SHORT_REACH_MM;
+    while far < reach.min(REACH_MM) {
+        grid /= 2.0;
+        far *= 2.0;
+    }
+    grid
+}
+
+fn to_grid(shapes: &[Vec<Vec<Point>>], grid: f64) -> Grid {
+    #[allow(clippy::cast_possible_truncation, reason = "held inside the reach")]
+    let cell = |v: f64| libm::round(v.clamp(-REACH_MM, REACH_MM) * grid) as i32;
     let ring = |ring: &Vec<Point>| -> Vec<_> {
         ring.iter()
             .filter(|p| p.is_finite())
@@ -55,10 +66,10 @@ fn to_grid<I: OverlayInt>(shapes: &[Vec<Vec<Point>>]) -> Grid<I> {
         .collect()
 }
 
-fn from_grid<I: OverlayInt>(grid: &Grid<I>) -> Shapes {
-    let point =
-        |p: &IntPoint<I>| Point::new(p.x.to_f64() / GRID_PER_MM, p.y.to_f64() / GRID_PER_MM);
-    grid.iter()
+fn from_grid(shapes: &Grid, grid: f64) -> Shapes {
+    let point = |p: &IntPoint<i32>| Point::new(f64::from(p.x) / grid, f64::from(p.y) / grid);
+    shapes
+        .iter()
         .map(|shape| {
             shape
                 .iter()
@@ -70,20 +81,15 @@ fn from_grid<I: OverlayInt>(grid: &Grid<I>) -> Shapes {
 
 /// Both areas combined; loops may overlap on entry (non-zero winding), never on return.
 pub(super) fn combine(a: &[Vec<Vec<Point>>], b: &[Vec<Vec<Point>>], rule: Boolean) -> Shapes {
-    fn run<I: OverlayInt>(a: &[Vec<Vec<Point>>], b: &[Vec<Vec<Point>>], rule: Boolean) -> Shapes {
-        let rule = match rule {
-            Boolean::Union => OverlayRule::Union,
-            Boolean::Intersect => OverlayRule::Intersect,
-            Boolean::Subtract => OverlayRule::Difference,
-        };
-        let (a, b) = (to_grid::<I>(a), to_grid::<I>(b));
-        from_grid(&Overlay::<I>::from_subj_and_clip(&a, &b).overlay(rule, FillRule::NonZero))
-    }
-    if reach(a).max(reach(b)) <= SHORT_REACH_MM {
-        run::<i32>(a, b, rule)
-    } else {
-        run::<i64>(a, b, rule)
-    }
+    let rule = match rule {
+        Boolean::Union => OverlayRule::Union,
+        Boolean::Intersect => OverlayRule::Intersect,
+        Boolean::Subtract => OverlayRule::Difference,
+    };
+    let grid = grid(reach(a).max(reach(b)));
+    let (a, b) = (to_grid(a, grid), to_grid(b, grid));
+    let done = Overlay::<i32>::from_subj_and_clip(&a, &b).overlay(rule, FillRule::NonZero);
+    from_grid(&done, grid)
 }
 
 /// Every boundary moved by `distance` (mm) (negative: inwards), joins rounded.
@@ -129,10 +135,6 @@ fn without_vanished(shape: &[Vec<Point>], distance: f64) -> Vec<&Vec<Point>> {
 
 /// The raw offset of each loop, and of it what is wound positively.
 fn offset_at_once(shapes: &[Vec<Vec<Point>>], distance: f64) -> Shapes {
-    fn run<I: OverlayInt>(raw: &[Vec<Vec<Point>>]) -> Shapes {
-        let raw = to_grid::<I>(raw);
-        from_grid(&Overlay::<I>::from_subj(&raw).overlay(OverlayRule::Subject, FillRule::Positive))
-    }
     let shrunk = shapes.iter().map(|shape| without_vanished(shape, distance));
     let raw: Shapes = shrunk
         .map(|loops| {
@@ -142,9 +144,8 @@ fn offset_at_once(shapes: &[Vec<Vec<Point>>], distance: f64) -> Shapes {
                 .collect()
         })
         .collect();
-    if reach(&raw) <= SHORT_REACH_MM {
-        run::<i32>(&raw)
-    } else {
-        run::<i64>(&raw)
-    }
+    let grid = grid(reach(&raw));
+    let raw = to_grid(&raw, grid);
+    let done = Overlay::<i32>::from_subj(&raw).overlay(OverlayRule::Subject, FillRule::Positive);
+    from_grid(&done, grid)
 }
