@@ -39,6 +39,13 @@ fn jobs() -> Vec<Job> {
         ("holding.boss-bolted", "no"),
     ];
     jobs.push(job(&answers("mirror-back-plate", &unbacked)));
+    // A web that is glued down is held upwards too.
+    let glued = [
+        ("holding.backing", "taped_plate"),
+        ("part.web", "1.5"),
+        ("recess-a.depth", "11.5"),
+    ];
+    jobs.push(job(&answers("mirror-back-plate", &glued)));
     // Nothing here is as it should be: a web like paper, a cutter like a needle, tolerances like a gauge's.
     let demanding = [
         ("part.diameter", "320"),

@@ -26,7 +26,14 @@ pub(super) const LIMIT: Limit = Limit {
             return None;
         }
         let (push, pull) = case.load.push_pull;
-        let give = (push * case.web_compliance()?).max(pull * case.web()?.bare);
+        let backed = case.web_compliance()?;
+        // What is glued down holds upwards too.
+        let up = if case.held.backing.pulls_up {
+            backed
+        } else {
+            case.web()?.bare
+        };
+        let give = (push * backed).max(pull * up);
         let bend = give * case.force_factor();
         Some(Measure {
             demand: libm::hypot(bend, case.known.turn_over),
