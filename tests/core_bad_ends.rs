@@ -67,6 +67,13 @@ fn jobs() -> Vec<Job> {
         ("holding.boss-bolted", "no"),
     ];
     jobs.push(job(&answers("mirror-back-plate", &demanding)));
+    jobs.extend(extremes());
+    jobs
+}
+
+/// A machine and a slot far from what is usual.
+fn extremes() -> Vec<Job> {
+    let mut jobs = Vec::new();
     // A machine so stiff that its web is the softest thing about.
     let stiff = [
         ("machine.class", "machining_centre"),
