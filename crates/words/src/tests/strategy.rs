@@ -195,7 +195,7 @@ fn what_a_change_brings_is_said_with_its_size() {
         );
         assert_eq!(
             lines(GainKind::Change),
-            ["Boss bolted down for the second face: 5 min more"]
+            ["Boss bolted down for the second face: 5 min more; milder warnings"]
         );
         assert_eq!(
             lines(GainKind::Kept),
