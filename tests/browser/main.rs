@@ -22,11 +22,13 @@ mod visit;
 
 mod files;
 mod keeping;
+mod kept;
 mod keyboard;
 mod mending;
 mod opening;
 mod pace;
 mod parity;
 mod printing;
+mod searching;
 mod thinner;
 mod widths;

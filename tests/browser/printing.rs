@@ -24,8 +24,8 @@ fn bare(value: &str) -> String {
 
 async fn steps(visit: &Visit) -> Vec<Step> {
     let numbers = visit.texts(".step-number").await;
-    let n = visit.texts(".numbers .number:nth-child(2) dd").await;
-    let vf = visit.texts(".numbers .number:nth-child(3) dd").await;
+    let n = visit.texts(".number:nth-child(2) .number-value").await;
+    let vf = visit.texts(".number:nth-child(3) .number-value").await;
     assert!(numbers.len() == n.len() && n.len() == vf.len() && !n.is_empty());
     let values = n.iter().zip(&vf);
     let steps = numbers.into_iter().zip(values);

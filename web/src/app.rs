@@ -10,6 +10,7 @@ use crate::keep::{Keeping, Kept, KeptProps};
 use crate::keeping::{first, use_keeping};
 use crate::sheet::Paper;
 use crate::state::{Action, State};
+use crate::steady::use_steady;
 use crate::strategy::Route;
 use crate::text;
 use thinwright_core::{FieldId, Outcome};
@@ -28,6 +29,7 @@ pub(crate) fn App() -> Html {
         Desk::new(state.catalog.clone(), state.dispatcher())
     });
     use_engine(&desk, &state);
+    use_steady();
     use_keeping(&desk, &state, *writable.borrow());
     let file = {
         let state = state.clone();

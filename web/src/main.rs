@@ -13,6 +13,7 @@ mod sheet;
 mod shelf;
 mod starter;
 mod state;
+mod steady;
 mod strategy;
 mod text;
 mod units;
