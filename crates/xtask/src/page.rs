@@ -57,11 +57,19 @@ fn without_places() -> String {
         let named = std::env::var_os(variable).map(PathBuf::from);
         named.or_else(|| std::env::home_dir().map(|home| home.join(folder)))
     };
-    let places = [
+    let cargo = home("CARGO_HOME", ".cargo");
+    // The folders of the registries bear their hosts' names; of several prefixes that fit, the last counts.
+    let registries = cargo
+        .as_ref()
+        .map(|cargo| cargo.join("registry").join("src"));
+    let registries = registries.and_then(|folder| std::fs::read_dir(folder).ok());
+    let mut places = vec![
         (Some(root().to_path_buf()), "."),
-        (home("CARGO_HOME", ".cargo"), "cargo"),
+        (cargo, "cargo"),
         (home("RUSTUP_HOME", ".rustup"), "rustup"),
     ];
+    let crates = registries.into_iter().flatten().flatten();
+    places.extend(crates.map(|folder| (Some(folder.path()), "crates")));
     for (place, name) in places {
         if let Some(place) = place {
             flags.push(format!("--remap-path-prefix={}={name}", place.display()));
