@@ -5,8 +5,8 @@ use crate::visit::{Visit, visit};
 use fantoccini::Locator;
 use serde_json::json;
 
-/// Widths of the window: phone, tablet, desk, and twice a wide screen.
-const WIDTHS: &[u32] = &[360, 390, 820, 1440, 3840];
+/// Widths of the window: phone, tablet, small and large desk, and twice a wide screen.
+const WIDTHS: &[u32] = &[360, 390, 820, 1024, 1280, 1440, 1800, 3840];
 const HEIGHT: u32 = 900;
 
 /// How far the document is wider than the window, and what sticks out.
@@ -37,6 +37,12 @@ async fn it_fits_every_window_in_light_and_dark() {
         let open = "document.querySelectorAll('.step-button')[arguments[0]].click();";
         visit.run(open, json!(3)).await;
         assert!(visit.count(".finding").await > 0);
+        // Kept and typed anew, everything takes the most room.
+        for value in 0..5 {
+            let keep = "document.querySelectorAll('.step')[3].querySelectorAll('.keep')[arguments[0]].click();";
+            visit.run(keep, json!(value)).await;
+            visit.settled().await;
+        }
         for theme in ["light", "dark"] {
             dress(&visit, theme).await;
             for &width in WIDTHS {

@@ -53,8 +53,8 @@ pub(crate) fn use_steady() {
 }
 
 /// Calls whenever the page has changed; kept for as long as it shall.
-fn watch(mut then: impl FnMut() + 'static) -> Option<Watch> {
-    let called = Closure::<dyn FnMut()>::new(move || then());
+fn watch(then: impl FnMut() + 'static) -> Option<Watch> {
+    let called = Closure::<dyn FnMut()>::new(then);
     let observer = MutationObserver::new(called.as_ref().unchecked_ref()).ok()?;
     let all = MutationObserverInit::new();
     all.set_subtree(true);

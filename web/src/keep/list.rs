@@ -63,7 +63,7 @@ pub(crate) fn Kept(props: &KeptProps) -> Html {
         html! {
             <li class="kept-line" key={id.key()}>
                 <div class="kept-what">
-                    { link(id, &place) }{ ": " }<span class="kept-value">{ speaker.kept_value(id) }</span>
+                    { link(id, &place) }<span class="kept-value">{ speaker.kept_value(id) }</span>
                     <p class="kept-price">{ price(props, &speaker, pin) }</p>
                 </div>
                 <button type="button" class="button" {onclick} aria-label={text::let_go_of(&place)}>{ text::LET_GO }</button>

@@ -146,15 +146,16 @@ impl State {
         }
     }
 
-    /// A better strategy in place of the one before. What stands already for the same answers waits for what is final.
+    /// A better strategy in place of the one before. What stands already for the same answers waits for what is final; and
+    /// a strategy makes room for a no only when all is told of it, as half an answer is often such a no.
     fn better(&mut self, best: Option<Box<Outcome>>, checked: bool) {
-        let stands = !self.stale()
-            && self
-                .shown
-                .as_ref()
-                .is_some_and(|s| s.generation != self.generation);
+        let (stale, generation) = (self.stale(), self.generation);
+        let shown = self.shown.as_ref();
+        let stands = !stale && shown.is_some_and(|s| s.generation != generation);
+        let strategy = shown.is_some_and(|s| matches!(*s.outcome, Outcome::Feasible(_)));
         let stage = if checked { Stage::Final } else { Stage::First };
         match best {
+            Some(best) if strategy && matches!(*best, Outcome::Refused(_)) => {}
             Some(best) if checked || !stands => self.show(*best, stage),
             Some(_) => {}
             None if checked => self.restage(Stage::Final),

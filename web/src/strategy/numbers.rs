@@ -58,13 +58,16 @@ pub(crate) fn Numbers(props: &NumbersProps) -> Html {
     let cell = |value: Value| {
         let id = FieldId::in_row(value.field, place.row());
         let kept = keeping.pin(id).is_some();
+        let wide = value.field == Field::PinMethod;
         html! {
-            <div class={classes!("number", (value.field == Field::PinMethod).then_some("number-wide"))}>
+            <div class={classes!("number", wide.then_some("number-wide"), kept.then_some("number-held"))}>
                 <dt>{ value.label }if !value.symbol.is_empty() { <i class="symbol">{ value.symbol }</i> }</dt>
-                <dd>
-                    <span class={classes!("number-value", kept.then_some("number-kept"))}>{ value.said.clone() }</span>
-                    <KeepButton {id} what={value.label} said={value.said} kept={kept} text={value.kept} step={step.number} />
-                </dd>
+                <dd class={classes!("number-value", kept.then_some("number-kept"))}>{ value.said.clone() }</dd>
+                if kept || value.kept.is_some() {
+                    <dd class="number-keep">
+                        <KeepButton {id} what={value.label} said={value.said} {kept} text={value.kept} step={step.number} />
+                    </dd>
+                }
             </div>
         }
     };
@@ -149,9 +152,6 @@ struct KeepProps {
 fn KeepButton(props: &KeepProps) -> Html {
     let desk = use_desk();
     let (id, text) = (props.id, props.text.clone());
-    if text.is_none() && !props.kept {
-        return html! {};
-    }
     let (word, label) = if props.kept {
         (text::LET_GO, text::let_go_at(props.what, props.step))
     } else {

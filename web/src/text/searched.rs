@@ -28,7 +28,7 @@ texts! {
     KEEP_ORDER: "keep this one";
     SEARCHED: "search";
     NOTHING_KEPT: "Nothing: everything is searched. \u{201C}keep\u{201D} beside a value of a step keeps that value.";
-    PRICE_COMES: "what it costs is being worked out";
+    PRICE_COMES: "what it costs is not worked out yet";
     TO_MEND: "to mend";
     METHOD: "method";
     BINDS: "binds:";

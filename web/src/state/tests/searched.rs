@@ -132,3 +132,25 @@ fn what_was_only_on_its_way_is_nothing_to_compare_with() {
     state.apply(Action::Type(Field::WebTolerance.into(), "0.31".to_owned()));
     assert!(state.baseline == before);
 }
+
+#[test]
+fn a_strategy_makes_room_for_a_no_only_when_all_is_told_of_it() {
+    let mut state = solved();
+    let before = state.shown.clone();
+    let no = advise(
+        &read(
+            &thinwright_jobfile::Sample::by_id("impossible")
+                .unwrap()
+                .job()
+                .answers,
+            &state.catalog,
+        )
+        .unwrap(),
+    );
+    assert!(matches!(no, Outcome::Refused(_)));
+    state.apply(Action::Type(Field::Flatness.into(), "0.3".to_owned()));
+    working(&mut state, Some(no.clone()), true);
+    assert!(state.shown == before && state.stale());
+    ended(&mut state, no);
+    assert!(state.shown != before && !state.stale());
+}
