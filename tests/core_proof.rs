@@ -7,15 +7,16 @@ mod core_cases;
 
 use core_cases::{Lot, job};
 use thinwright_core::answers::Answers;
-use thinwright_core::decide;
 use thinwright_core::estimate::{Known, Unknown};
 use thinwright_core::field::{Field, FieldId};
+use thinwright_core::gain::{Gain, What};
 use thinwright_core::job::Job;
 use thinwright_core::limits::LimitId;
 use thinwright_core::order::OrderId;
 use thinwright_core::pin::Place;
 use thinwright_core::strategy::{Outcome, Setup, Step, Strategy};
 use thinwright_core::task::{Face, TaskKind};
+use thinwright_core::{advise, decide};
 use thinwright_quantity::{Kind, Rounding, UnitSystem, format_bare};
 use workspace_tests::jobs::random_jobs;
 
@@ -216,4 +217,30 @@ fn what_is_said_and_kept_is_said_again() {
         again += 1;
     }
     assert!(again > 10, "{again}");
+}
+
+#[test]
+fn keeping_what_was_chosen_costs_nothing() {
+    let plate = core_cases::answers("mirror-back-plate", &[]);
+    let first = feasible(&job(&plate)).expect("the sample has a strategy");
+    let (setup, step) = first
+        .setups
+        .iter()
+        .find_map(|setup| {
+            let clearing = setup.steps.iter().find(|s| s.task == TaskKind::Clearing)?;
+            Some((setup, clearing))
+        })
+        .expect("it has a recess");
+    for (field, text) in numbers(step, plate.units) {
+        let mut one = plate.clone();
+        let id = FieldId::in_row(field, place(setup, step).row());
+        one.set(id, text, Known::DataSheet);
+        let Outcome::Feasible(second) = advise(&job(&one)) else {
+            panic!("{field:?}: what was chosen is refused");
+        };
+        let let_go = |g: &&Gain| g.what == What::LetGo(id);
+        let price = second.gains.iter().find(let_go);
+        let price = price.unwrap_or_else(|| panic!("{field:?} has no price"));
+        assert!(price.saved_s.abs() < 1.0, "{field:?}: {} s", price.saved_s);
+    }
 }

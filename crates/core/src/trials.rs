@@ -144,6 +144,7 @@ fn let_go(job: &mut Job, id: FieldId) -> Option<()> {
         Field::PinBolted => pins.bolted = None,
         _ => {
             let place = crate::pin::Place::by_row(id.row?)?;
+            let before = pins.allowances();
             let step = pins.steps.get_mut(&place)?;
             match id.field {
                 Field::PinCutter => step.cutter = None,
@@ -154,7 +155,10 @@ fn let_go(job: &mut Job, id: FieldId) -> Option<()> {
                 Field::PinStepDown => step.ap = None,
                 _ => return None,
             }
-            job.numbers = kept_allowances(pins, &job.tables.1.numbers);
+            // Only what is kept of a skim sets what is left for it; larger allowances that were taken stay.
+            if pins.allowances() != before {
+                job.numbers = kept_allowances(pins, &job.tables.1.numbers);
+            }
         }
     }
     Some(())
