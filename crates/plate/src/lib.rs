@@ -27,6 +27,7 @@ mod dense;
 pub mod disc;
 mod legendre;
 mod math;
+pub mod mesh;
 pub mod rectangle;
 mod rectangle_edges;
 pub mod ritz;
