@@ -116,6 +116,11 @@ impl Cholesky {
     /// Solves L L^T x = b in place.
     pub(crate) fn solve(&self, b: &mut [f64]) {
         self.forward(b);
+        self.backward(b);
+    }
+
+    /// Solves L^T x = y in place.
+    pub(crate) fn backward(&self, b: &mut [f64]) {
         for i in (0..self.n).rev() {
             b[i] /= self.l[i * self.n + i];
             let value = b[i];

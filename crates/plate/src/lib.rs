@@ -25,6 +25,7 @@ pub mod bed;
 mod bessel;
 mod dense;
 pub mod disc;
+pub mod fem;
 mod legendre;
 mod math;
 pub mod mesh;
