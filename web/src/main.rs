@@ -8,6 +8,7 @@ mod form;
 mod frame;
 mod keep;
 mod keeping;
+mod map;
 mod select;
 mod sheet;
 mod shelf;

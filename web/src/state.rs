@@ -2,11 +2,13 @@
 
 mod apply;
 mod keep;
+mod look;
 #[cfg(test)]
 mod tests;
 mod work;
 
 pub(crate) use keep::{is_pin, pins};
+pub(crate) use look::Looks;
 pub(crate) use work::{Heard, Shown, Stage, Standing, Work};
 
 use crate::units::restate;
@@ -65,6 +67,8 @@ pub(crate) struct State {
     pub(crate) lit: Option<FieldId>,
     /// The step that is open, counted from 0 over all setups.
     pub(crate) step: Option<usize>,
+    /// What was seen of the web.
+    pub(crate) looks: Looks,
     pub(crate) machines: Rc<Vec<SavedMachine>>,
     pub(crate) messages: Rc<Vec<Message>>,
     pub(crate) theme: Theme,
@@ -123,6 +127,7 @@ impl State {
             stopped: None,
             lit: None,
             step: None,
+            looks: Looks::default(),
             machines: Rc::new(machines),
             messages: Rc::default(),
             theme: Theme::System,

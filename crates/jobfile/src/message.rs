@@ -1,5 +1,7 @@
 //! What page and worker say to each other, as texts with a version and a generation that tells what is stale.
 
+mod look;
+
 use crate::answers;
 use crate::error::{JobFileError, Wanted};
 use crate::node::Node;
@@ -8,11 +10,12 @@ use crate::wire::{Wire, at, wire_enum, wire_struct};
 use thinwright_core::answers::Answers;
 use thinwright_core::field::FieldId;
 use thinwright_core::strategy::Outcome;
+use thinwright_core::{Sight, WebError, WebPicture};
 
 /// The key that says what the text is.
 const KIND: &str = "thinwright_message";
 /// Version of the messages: page and worker must be of the same build.
-pub const MESSAGE_VERSION: u32 = 2;
+pub const MESSAGE_VERSION: u32 = 3;
 
 /// To the worker.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,6 +33,8 @@ pub enum Order {
     Work(Answers),
     /// Stop; what was found so far is good enough.
     Stop,
+    /// Look at the web of the part that these answers make, first coarsely if a fine look is asked for.
+    Look(Sight),
 }
 
 /// How much of the ground is covered.
@@ -82,6 +87,13 @@ pub enum Report {
     },
     /// The answers have problems at these fields; reading them anew says which.
     Problems(Vec<FieldId>),
+    /// It looked at the web.
+    Look {
+        /// What at, and how closely.
+        sight: Sight,
+        /// What it saw, in numbers good enough for a picture.
+        seen: Box<Result<WebPicture, WebError>>,
+    },
 }
 
 wire_enum!(Report {
@@ -89,6 +101,7 @@ wire_enum!(Report {
     "done" Done { "covered" covered covered, "outcome" outcome outcome, }
     "stopped" Stopped { "covered" covered covered, "best" best best, }
     "problems" Problems { "fields" 0 fields, }
+    "look" Look { "sight" sight sight, "seen" seen seen, }
 });
 
 wire_struct!(Covered {
@@ -122,6 +135,7 @@ impl ToWorker {
                 vec![("units", units), ("answers", answers::put(answers))]
             }
             Order::Stop => vec![("stop", Node::Flag(true))],
+            Order::Look(sight) => vec![("look", sight.put())],
         };
         close(self.generation, body)
     }
@@ -138,6 +152,8 @@ impl ToWorker {
                 return Err(not("stop", Wanted::OneOf(&["true"])));
             }
             Order::Stop
+        } else if let Some(sight) = object.optional("look") {
+            Order::Look(Sight::take("look", sight)?)
         } else {
             let units = answers::take_units(&mut object, "units")?;
             Order::Work(answers::take("answers", object.take("answers")?, units)?)

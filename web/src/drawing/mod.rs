@@ -20,9 +20,9 @@ mod sketch;
 mod tests;
 mod tool;
 
+pub(crate) use moment::moment;
 pub(crate) use sketch::Sketch;
 
-use moment::moment;
 use pen::number;
 use std::rc::Rc;
 use thinwright_core::{FieldId, Job, Outcome};

@@ -9,6 +9,8 @@ use thinwright_quantity::Length;
 /// A step with the stock around it.
 pub(crate) struct Moment<'a> {
     pub(crate) setup: &'a Setup,
+    /// Which setup it is, counted from 0.
+    pub(crate) setup_index: usize,
     pub(crate) step: &'a Step,
     pub(crate) cutter: Option<&'a Cutter>,
     pub(crate) before: State,
@@ -38,7 +40,7 @@ fn in_part(lies_on: &State, face: Face, z: Length) -> Height {
 pub(crate) fn moment<'a>(job: &'a Job, strategy: &'a Strategy, index: usize) -> Option<Moment<'a>> {
     let mut state = job.part.raw();
     let mut count = 0;
-    for setup in &strategy.setups {
+    for (setup_index, setup) in strategy.setups.iter().enumerate() {
         let lies_on = state.clone();
         for step in &setup.steps {
             let (from, to) = (
@@ -55,6 +57,7 @@ pub(crate) fn moment<'a>(job: &'a Job, strategy: &'a Strategy, index: usize) -> 
             if count == index {
                 return Some(Moment {
                     setup,
+                    setup_index,
                     step,
                     cutter: job.rack.iter().find(|c| c.row == step.cutter),
                     before: state,

@@ -3,6 +3,7 @@
 pub(crate) mod inside;
 mod page;
 mod runner;
+mod viewer;
 
 use crate::desk::Desk;
 use crate::state::State;
@@ -10,11 +11,12 @@ use page::Engine;
 use thinwright_jobfile::{Order, ToWorker};
 use yew::prelude::*;
 
-/// Sets the search on the answers whenever they are read anew without a problem, and stops it when it is told to.
+/// Sets the search on the answers whenever they are read anew without a problem, stops it when it is told to, and has the
+/// web looked at wherever the page wants to see it.
 #[hook]
 pub(crate) fn use_engine(desk: &Desk, state: &UseReducerHandle<State>) {
     let engine = use_memo((), |()| Engine::new(desk.clone()));
-    let (answers, stopper) = (state.answers.clone(), engine.clone());
+    let (answers, stopper, viewer) = (state.answers.clone(), engine.clone(), engine.clone());
     let asked = (state.generation, state.problems.is_empty());
     use_effect_with(asked, move |(generation, readable)| {
         if *readable {
@@ -28,5 +30,11 @@ pub(crate) fn use_engine(desk: &Desk, state: &UseReducerHandle<State>) {
         if let Some(generation) = *stopped {
             stopper.stop(generation);
         }
+    });
+    let wanted = (state.generation, state.wanted());
+    use_effect_with(wanted, move |(generation, wanted)| {
+        wanted
+            .iter()
+            .for_each(|sight| viewer.look(*generation, sight));
     });
 }

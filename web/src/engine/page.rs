@@ -10,6 +10,7 @@ use js_sys::{Function, Reflect};
 use std::cell::RefCell;
 use std::collections::VecDeque;
 use std::rc::Rc;
+use thinwright_core::Sight;
 use thinwright_jobfile::{FromWorker, Order, Report, ToWorker};
 use wasm_bindgen::prelude::*;
 use web_sys::{Event, MessageEvent, Worker};
@@ -47,6 +48,8 @@ struct Inner {
     hand: RefCell<Hand>,
     /// The newest answers, until a worker listens.
     waiting: RefCell<Option<ToWorker>>,
+    /// What of the web was asked to be looked at for the answers in hand, and how much of it was handed over.
+    sights: RefCell<(Vec<Sight>, usize)>,
     /// What was said and not yet heard.
     heard: RefCell<VecDeque<FromWorker>>,
     /// The answers in hand.
@@ -59,6 +62,7 @@ impl Engine {
             desk,
             hand: RefCell::new(Hand::None),
             waiting: RefCell::new(None),
+            sights: RefCell::default(),
             heard: RefCell::default(),
             generation: RefCell::new((0, 0)),
         }))
@@ -67,11 +71,21 @@ impl Engine {
     /// Works on these answers in place of all before.
     pub(super) fn ask(&self, order: ToWorker) {
         self.0.generation.borrow_mut().0 = order.generation;
+        self.0.sights.take();
         if matches!(*self.0.hand.borrow(), Hand::None) {
             start(&self.0);
         }
         *self.0.waiting.borrow_mut() = Some(order);
         pass_on(&self.0);
+    }
+
+    /// Has the web looked at, once, if it is the web of the answers in hand.
+    pub(super) fn look(&self, generation: u32, sight: &Sight) {
+        let current = self.0.generation.borrow().0 == generation;
+        if current && !self.0.sights.borrow().0.contains(sight) {
+            self.0.sights.borrow_mut().0.push(sight.clone());
+            pass_on(&self.0);
+        }
     }
 
     /// Stops the work on the answers of a generation; what nobody has taken up yet is only taken back.
@@ -89,26 +103,42 @@ impl Engine {
     }
 }
 
-/// Hands over the newest answers, if somebody listens.
+/// What is next to be handed over: the newest answers before looks at them.
+fn next(inner: &Inner) -> Option<ToWorker> {
+    if let Some(order) = inner.waiting.borrow_mut().take() {
+        return Some(order);
+    }
+    let (sights, handed) = &mut *inner.sights.borrow_mut();
+    let sight = sights.get(*handed)?.clone();
+    *handed += 1;
+    Some(ToWorker {
+        generation: inner.generation.borrow().0,
+        order: Order::Look(sight),
+    })
+}
+
+/// Hands over the newest answers and looks, if somebody listens.
 fn pass_on(inner: &Rc<Inner>) {
     let mut hand = inner.hand.borrow_mut();
     match &mut *hand {
         Hand::None | Hand::Worker { ready: false, .. } => {}
         Hand::Worker { worker, .. } => {
-            if let Some(order) = inner.waiting.borrow_mut().take() {
+            while let Some(order) = next(inner) {
                 // It fails only for what cannot be copied, which a text can.
                 drop(worker.post_message(&order.encode().into()));
             }
         }
         Hand::Page(runner) => {
-            if let Some(order) = inner.waiting.borrow_mut().take() {
-                let idle = !runner.busy();
-                let said = runner.take_up(&order);
-                drop(hand);
-                said.into_iter().for_each(|said| hear(inner, said));
-                if idle {
-                    turn_soon(inner);
-                }
+            let idle = !runner.busy();
+            let mut said = Vec::new();
+            while let Some(order) = next(inner) {
+                said.extend(runner.take_up(&order));
+            }
+            let busy = runner.busy();
+            drop(hand);
+            said.into_iter().for_each(|said| hear(inner, said));
+            if idle && busy {
+                turn_soon(inner);
             }
         }
     }
@@ -263,6 +293,7 @@ fn hear(inner: &Rc<Inner>, said: FromWorker) {
         } => Heard::Working(covered.into(), best.map(Box::new), checked),
         Report::Done { covered, outcome } => Heard::Done(covered.into(), Box::new(outcome)),
         Report::Stopped { covered, best } => Heard::Stopped(covered.into(), best.map(Box::new)),
+        Report::Look { sight, seen } => Heard::Look(sight, seen.map(Rc::new)),
         // The page reads the answers itself before it asks; both are of one build.
         Report::Problems(_) => return,
     };

@@ -1,5 +1,6 @@
 //! Answers in, reports out, one slice at a time; the same in worker and page. What was worked out before stays warm.
 
+use super::viewer::Viewer;
 use thinwright_catalog::Catalog;
 use thinwright_core::{Cache, Progress, Search, read};
 use thinwright_jobfile::{Covered, FromWorker, Order, Report, ToWorker};
@@ -16,6 +17,9 @@ pub(crate) struct Runner {
     catalog: Catalog,
     cache: Cache,
     search: Option<(u32, Search)>,
+    viewer: Viewer,
+    /// The last turn was a look, not a slice.
+    looked: bool,
     /// Work of one slice.
     slice: u64,
 }
@@ -26,6 +30,8 @@ impl Runner {
             catalog: Catalog::builtin(),
             cache: Cache::default(),
             search: None,
+            viewer: Viewer::default(),
+            looked: false,
             slice: 1,
         }
     }
@@ -33,14 +39,20 @@ impl Runner {
     /// Takes up answers in place of all before.
     pub(crate) fn take_up(&mut self, order: &ToWorker) -> Option<FromWorker> {
         let generation = order.generation;
-        let Order::Work(answers) = &order.order else {
-            return self.stop(generation);
+        let answers = match &order.order {
+            Order::Work(answers) => answers,
+            Order::Stop => return self.stop(generation),
+            Order::Look(sight) => {
+                self.viewer.ask(generation, sight);
+                return None;
+            }
         };
         if let Some((_, search)) = self.search.take() {
             self.cache = search.into_cache();
         }
         match read(answers, &self.catalog) {
             Ok(job) => {
+                self.viewer.renew(generation, job.clone());
                 self.search = Some((
                     generation,
                     Search::new(job, std::mem::take(&mut self.cache)),
@@ -57,8 +69,19 @@ impl Runner {
         }
     }
 
-    /// Works one slice and says how it stands; nothing when there is nothing to do.
+    /// Works one slice, or looks at the web, and says how it stands; nothing when there is nothing to do. Coarse looks go
+    /// before everything, fine ones take turns with the search.
     pub(crate) fn turn(&mut self) -> Option<FromWorker> {
+        let (looks, coarse) = self.viewer.waits();
+        self.looked = looks && (coarse || !self.looked || self.search.is_none());
+        if self.looked {
+            self.viewer.turn()
+        } else {
+            self.slice()
+        }
+    }
+
+    fn slice(&mut self) -> Option<FromWorker> {
         let (generation, search) = self.search.as_mut()?;
         let generation = *generation;
         let report = match search.advance(self.slice) {
@@ -91,6 +114,9 @@ impl Runner {
 
     /// Fits the slices to how long the last one took.
     pub(crate) fn took(&mut self, ms: f64) {
+        if self.looked {
+            return;
+        }
         if ms < SHORT {
             self.slice = (self.slice * 2).min(MOST_WORK);
         } else if ms > LONG {
@@ -100,7 +126,7 @@ impl Runner {
 
     /// Whether there is work left.
     pub(crate) fn busy(&self) -> bool {
-        self.search.is_some()
+        self.search.is_some() || self.viewer.waits().0
     }
 }
 
@@ -124,7 +150,7 @@ fn covered(search: &Search) -> Covered {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use thinwright_core::advise;
+    use thinwright_core::{Detail, Sight, advise};
     use thinwright_jobfile::samples;
 
     fn order(generation: u32, sample: usize) -> ToWorker {
@@ -132,6 +158,66 @@ mod tests {
             generation,
             order: Order::Work(samples()[sample].job().answers),
         }
+    }
+
+    /// What the first step looks at, or something like it: the raw blank.
+    fn sight() -> Sight {
+        let job = read(&samples()[0].job().answers, &Catalog::builtin()).unwrap();
+        Sight {
+            state: job.part.raw(),
+            second: true,
+            bolted: false,
+            backing: 0,
+            patch: thinwright_quantity::Length::mm(1.5),
+            detail: Detail::Fine,
+        }
+    }
+
+    fn looks(runner: &mut Runner, turns: usize) -> Vec<(u32, Sight)> {
+        let said = (0..turns).filter_map(|_| runner.turn());
+        let seen = said.filter_map(|said| match said.report {
+            Report::Look { sight, .. } => Some((said.generation, sight)),
+            _ => None,
+        });
+        seen.collect()
+    }
+
+    fn look(generation: u32) -> ToWorker {
+        ToWorker {
+            generation,
+            order: Order::Look(sight()),
+        }
+    }
+
+    #[test]
+    fn a_look_is_answered_while_the_search_goes_on_and_ends_with_the_fine_one() {
+        let mut runner = Runner::new();
+        runner.take_up(&order(1, 0));
+        runner.turn();
+        // Asked twice, looked once.
+        assert!(runner.take_up(&look(1)).is_none() && runner.take_up(&look(1)).is_none());
+        let seen = looks(&mut runner, 5);
+        assert!(
+            seen.iter()
+                .all(|(of, at)| *of == 1 && at.state == sight().state)
+        );
+        let details: Vec<Detail> = seen.iter().map(|(_, at)| at.detail).collect();
+        assert!(
+            details == [Detail::Coarse, Detail::Fine] || details == [Detail::Fine],
+            "{details:?}"
+        );
+        assert!(runner.busy(), "the search went on");
+    }
+
+    #[test]
+    fn a_look_at_older_answers_is_dropped() {
+        let mut runner = Runner::new();
+        assert!(runner.take_up(&look(1)).is_none() && !runner.busy());
+        runner.take_up(&order(1, 0));
+        runner.take_up(&look(1));
+        runner.take_up(&order(2, 1));
+        runner.take_up(&look(1));
+        assert_eq!(looks(&mut runner, 4), []);
     }
 
     fn finish(runner: &mut Runner) -> FromWorker {

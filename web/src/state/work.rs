@@ -1,10 +1,11 @@
 //! The search as the page sees it: what it has told, how far it is, and what that makes of what is shown.
 
 use super::State;
+use super::look::Seen;
 use std::rc::Rc;
 use thinwright_core::strategy::Setup;
 use thinwright_core::task::{Face, TaskKind};
-use thinwright_core::{Answers, Job, Outcome};
+use thinwright_core::{Answers, Job, Outcome, Sight};
 use thinwright_jobfile::Covered;
 
 /// What may be said of a strategy that is shown.
@@ -101,6 +102,8 @@ pub(crate) enum Heard {
     Done(Standing, Box<Outcome>),
     /// It was stopped.
     Stopped(Standing, Option<Box<Outcome>>),
+    /// What the web looks like.
+    Look(Sight, Seen),
 }
 
 /// What is cut, step by step, and from which face.
@@ -143,6 +146,7 @@ impl State {
                 self.work = Work::Stopped;
                 self.cut_off(best);
             }
+            Heard::Look(sight, seen) => self.looks.put(&self.answers, sight, seen),
         }
     }
 

@@ -1,0 +1,80 @@
+//! Looks at the web between the slices of a search: what was asked last first, coarsely before finely.
+
+use thinwright_core::{Cache, Detail, Job, Sight, picture};
+use thinwright_jobfile::{FromWorker, Report};
+
+/// Who looks, and what is still to be looked at.
+#[derive(Default)]
+pub(super) struct Viewer {
+    /// The last answers that could be read.
+    job: Option<(u32, Job)>,
+    /// What was worked out before for pictures.
+    cache: Cache,
+    /// What was asked for, the newest last, with what comes next for it.
+    sights: Vec<Sight>,
+}
+
+impl Viewer {
+    /// Other answers: nobody waits for looks at the old ones.
+    pub(super) fn renew(&mut self, generation: u32, job: Job) {
+        self.job = Some((generation, job));
+        self.sights.clear();
+    }
+
+    /// Takes up a look, unless it is about other answers or waits already.
+    pub(super) fn ask(&mut self, generation: u32, sight: &Sight) {
+        let current = self.job.as_ref().is_some_and(|(of, _)| *of == generation);
+        let waits = self.sights.iter().any(|s| same(s, sight));
+        if current && !waits {
+            self.sights.push(closely(sight, Detail::Coarse));
+        }
+    }
+
+    /// Whether something is still to be looked at; coarsely, which takes no time.
+    pub(super) fn waits(&self) -> (bool, bool) {
+        let coarse = self.sights.iter().any(|s| s.detail == Detail::Coarse);
+        (!self.sights.is_empty(), coarse)
+    }
+
+    /// Looks once, and says what it saw; what cannot be seen coarsely may still be seen finely.
+    pub(super) fn turn(&mut self) -> Option<FromWorker> {
+        let (generation, job) = self.job.as_ref()?;
+        let coarse = self.sights.iter().rposition(|s| s.detail == Detail::Coarse);
+        let at = coarse.or(self.sights.len().checked_sub(1))?;
+        let sight = self.sights[at].clone();
+        let seen = picture(job, &sight, &mut self.cache).map(|mut picture| {
+            // The page shows the lowest.
+            picture.tones.truncate(1);
+            picture
+        });
+        match sight.detail {
+            Detail::Coarse => self.sights[at].detail = Detail::Fine,
+            Detail::Fine => {
+                self.sights.remove(at);
+            }
+        }
+        if sight.detail == Detail::Coarse && seen.is_err() {
+            return None;
+        }
+        Some(FromWorker {
+            generation: *generation,
+            report: Report::Look {
+                sight,
+                seen: Box::new(seen),
+            },
+        })
+    }
+}
+
+/// The same sight, to another detail.
+fn closely(sight: &Sight, detail: Detail) -> Sight {
+    Sight {
+        detail,
+        ..sight.clone()
+    }
+}
+
+/// Whether two are the same but for their detail.
+fn same(a: &Sight, b: &Sight) -> bool {
+    closely(a, b.detail) == *b
+}
