@@ -247,7 +247,7 @@ fn web(case: &Case) -> Option<WebReport> {
         chain: Stiffness::from_si(1.0 / case.chain()),
         frequency: Frequency::from_si(web.frequency),
         tooth_passing: Frequency::from_si(case.choice.n * f64::from(case.cutter.z)),
-        softest: Length::from_si(web.softest),
+        softest: Length::from_si(web.softest()),
     })
 }
 

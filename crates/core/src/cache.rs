@@ -5,15 +5,14 @@ use crate::lengths::Lengths;
 use crate::part::{Height, Part, State};
 use crate::shape::{self, TaskShape};
 use crate::task::{Face, Task, TaskKind};
-use crate::web::WebAnswer;
+use crate::web::WebBook;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
 /// Answers that may be used again.
 #[derive(Clone, Debug, Default)]
 pub struct Cache {
-    webs: BTreeMap<Vec<u64>, Option<WebAnswer>>,
-    webs_worked_out: u64,
+    pub(crate) webs: WebBook,
     /// What the shapes are of.
     of: Option<Part>,
     /// Shapes by task, height of the surface, and what is left on walls and floors.
@@ -23,9 +22,6 @@ pub struct Cache {
     /// Lengths worked out in regions that are no longer kept.
     gone: u64,
 }
-
-/// Most web answers that are kept.
-const MOST_WEBS: usize = 4096;
 
 /// Regions in which paths run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -81,21 +77,9 @@ impl Cache {
         shape
     }
 
-    pub(crate) fn web(&self, key: &[u64]) -> Option<Option<WebAnswer>> {
-        self.webs.get(key).copied()
-    }
-
-    pub(crate) fn put_web(&mut self, key: Vec<u64>, answer: Option<WebAnswer>) {
-        if self.webs.len() >= MOST_WEBS {
-            self.webs.clear();
-        }
-        self.webs.insert(key, answer);
-        self.webs_worked_out += 1;
-    }
-
     /// How many web answers were worked out since it was new.
     pub(crate) fn webs_worked_out(&self) -> u64 {
-        self.webs_worked_out
+        self.webs.worked_out()
     }
 
     /// How many path lengths were worked out since it was new.

@@ -6,7 +6,7 @@ use crate::job::{Cutter, Job};
 use crate::methods::MethodId;
 use crate::pass::{Engagement, Pass};
 use crate::shape::TaskShape;
-use crate::web::WebAnswer;
+use crate::web::{WebAnswer, WebError};
 use thinwright_catalog::{BackingRow, HoldRow};
 use thinwright_mechanics::force::{Bite, Forces, Mill, forces};
 use thinwright_mechanics::kienzle::Cutting;
@@ -17,6 +17,10 @@ use thinwright_mechanics::tool_beam::{self, Beam};
 pub struct Responses {
     /// The web at its weakest during the task.
     pub web: Option<WebAnswer>,
+    /// The web where it is cleared in one level at full depth, from the inside outwards: uncut stock is always ahead.
+    pub ahead: Option<WebAnswer>,
+    /// Why there is no answer of a web that there is.
+    pub web_error: Option<WebError>,
     /// Sideways compliance of the rib beside a slot, m/N, and its thickness now.
     pub rib: Option<f64>,
     /// Error of the web's thickness from turning over, m: for tasks after it.
@@ -25,14 +29,17 @@ pub struct Responses {
 
 impl Responses {
     /// Tells answers apart, to the last bit.
-    pub(crate) fn key(&self) -> [u64; 6] {
-        let web = self.web.as_ref();
-        let of = |get: fn(&WebAnswer) -> f64| web.map_or(0, |w| get(w).to_bits());
+    pub(crate) fn key(&self) -> [u64; 8] {
+        let of = |web: &Option<WebAnswer>, get: fn(&WebAnswer) -> f64| {
+            web.as_ref().map_or(0, |w| get(w).to_bits())
+        };
         [
-            of(|w| w.bare),
-            of(|w| w.frequency),
-            of(|w| w.thickness),
-            of(|w| w.radius),
+            of(&self.web, |w| w.bare),
+            of(&self.web, |w| w.frequency),
+            of(&self.web, |w| w.thickness),
+            of(&self.web, |w| w.radius),
+            of(&self.web, |w| w.bed.map_or(0.0, |on| on.low.1)),
+            of(&self.ahead, |w| w.bare),
             self.rib.map_or(0, f64::to_bits),
             self.turn_over.to_bits(),
         ]
@@ -249,7 +256,12 @@ impl Case<'_> {
 
     /// The web, when the task works on it.
     pub fn web(&self) -> Option<&WebAnswer> {
-        self.known.web.as_ref()
+        let ahead = self
+            .known
+            .ahead
+            .as_ref()
+            .filter(|_| self.choice.levels == 1);
+        ahead.or(self.known.web.as_ref())
     }
 
     /// Compliance of the web under the cutter with its backing, m/N, when pushed down.

@@ -4,6 +4,8 @@ use crate::cache::Cache;
 use crate::job::Job;
 use crate::part::State;
 use crate::plan::Point;
+use crate::task::Face;
+use crate::web::{Standing, layout, place, place_back, plate, softest};
 use thinwright_quantity::{Frequency, Length};
 
 /// How closely the web is looked at.
@@ -20,8 +22,10 @@ pub enum Detail {
 pub struct Sight {
     /// The stock.
     pub state: State,
-    /// Whether the part has been turned over.
-    pub second: bool,
+    /// The face that looks at the spindle.
+    pub up: Face,
+    /// Whether the hold squeezes the part from its sides, so that only the rim rests.
+    pub squeezed: bool,
     /// Whether the boss is bolted down.
     pub bolted: bool,
     /// Index into the backings of the job (0 = none).
@@ -60,8 +64,8 @@ pub struct WebPicture {
     pub bow: Vec<f64>,
     /// The lowest tones, lowest first; none where a backing takes the drum away.
     pub tones: Vec<Tone>,
-    /// How far two meshes differ at the softest place, as a share; `None` when only one was made.
-    pub error: Option<f64>,
+    /// By how much the mesh comes out too stiff at the softest place, as a share, told from two meshes.
+    pub error: f64,
 }
 
 /// Why there is no picture of the web.
@@ -85,10 +89,69 @@ pub enum WebError {
     Unheld,
 }
 
+/// Shapes among which the tones are sought, and tones that are told.
+const SHAPES: usize = 10;
+const TONES: usize = 6;
+
 /// Looks at the web. The cache changes how long it takes, never what is seen.
 ///
 /// # Errors
 /// Why there is nothing to be seen.
-pub fn picture(_job: &Job, _sight: &Sight, _cache: &mut Cache) -> Result<WebPicture, WebError> {
-    Err(WebError::NoFloor)
+pub fn picture(job: &Job, sight: &Sight, cache: &mut Cache) -> Result<WebPicture, WebError> {
+    let plan = cache.webs.plan(&job.part, sight.detail)?;
+    let trust = cache.webs.trust(job)?;
+    let standing = Standing {
+        state: &sight.state,
+        up: sight.up,
+        squeezed: sight.squeezed,
+        bolted: sight.bolted,
+    };
+    let backing = job.holding.backings.get(sight.backing);
+    let bed = backing.map_or(0.0, |b| b.bed.likely);
+    let cells = standing.cells(&job.part);
+    let layout = layout((job, &plan), &cells, (sight.bolted, bed));
+    let thickness = layout.thickness.clone();
+    let mut plate = plate(job, &plan, layout)?;
+    let floor = |t: usize| thickness[t] > 0.0 && plan.depth(sight.up, t) >= 0.0;
+    let radius = sight.patch.to_m();
+    let (softest, most) = softest(&mut plate, &plan, radius, floor).ok_or(WebError::NoFloor)?;
+    let patch = plate
+        .patch(place_back(softest), radius)
+        .ok_or(WebError::NoFloor)?;
+    let bow = plate.deflection(&patch).iter().map(|u| u[0]).collect();
+    let mesh = plan.grid.mesh();
+    let compliance = mesh.nodes.iter().map(|at| {
+        plate
+            .patch(*at, radius)
+            .map_or(0.0, |patch| plate.compliance(&patch))
+    });
+    let compliance = compliance.collect();
+    let solid = (0..mesh.triangles.len()).filter(|t| thickness[*t] > 0.0);
+    let tones = match bed > 0.0 {
+        true => Vec::new(),
+        false => plate.tones::<SHAPES>(TONES),
+    };
+    Ok(WebPicture {
+        nodes: mesh.nodes.iter().map(|at| place(*at)).collect(),
+        triangles: solid.clone().map(|t| mesh.triangles[t]).collect(),
+        floor: solid.map(floor).collect(),
+        compliance,
+        softest,
+        most,
+        bow,
+        tones: tones.into_iter().map(Tone::from).collect(),
+        error: match sight.detail {
+            Detail::Coarse => trust.compliance,
+            Detail::Fine => trust.left(),
+        },
+    })
+}
+
+impl From<thinwright_plate::fem::Tone> for Tone {
+    fn from(tone: thinwright_plate::fem::Tone) -> Tone {
+        Tone {
+            frequency: Frequency::from_si(tone.frequency),
+            shape: tone.shape,
+        }
+    }
 }

@@ -9,7 +9,7 @@ use crate::order::SetupPlan;
 use crate::part::State;
 use crate::read::range;
 use crate::task::{Task, TaskKind};
-use crate::web::{self, WebAnswer};
+use crate::web::{self, Standing, WebAnswer, WebError};
 
 /// How a setup holds the part.
 pub(crate) fn held<'a>(job: &'a Job, setup: &SetupPlan) -> Held<'a> {
@@ -73,14 +73,29 @@ pub(crate) fn responses(
     } else {
         state
     };
-    let web = (works_on_web && !carried)
-        .then(|| cached_web(job, state, setup.bolted, cache))
-        .flatten();
+    let under = Under {
+        setup,
+        squeezed: held(job, setup).hold.squeezes,
+        bed: {
+            let bed = &estimates(job, setup)[Unknown::BedStiffness as usize];
+            (bed.low, bed.likely)
+        },
+    };
+    let web = match works_on_web && !carried {
+        true => under.web(job, state, cache),
+        false => Ok(None),
+    };
+    let ahead = match (&web, task.kind) {
+        (Ok(Some(web)), TaskKind::Clearing) => under.ahead(job, (before, after), web, cache),
+        _ => None,
+    };
     let slots = matches!(task.kind, TaskKind::SlotsThrough | TaskKind::SlotsBlind);
     let numbers = &job.numbers;
     let errors = [numbers.seat_error_um, numbers.touch_error_um].map(|um| um * 1.0e-6);
     Responses {
-        web,
+        web: web.ok().flatten(),
+        ahead,
+        web_error: web.err(),
         rib: slots.then(|| web::rib(job, before)).flatten(),
         turn_over: if setup.second && two_sided {
             libm::hypot(errors[0], errors[1])
@@ -90,15 +105,48 @@ pub(crate) fn responses(
     }
 }
 
-fn cached_web(job: &Job, state: &State, bolted: bool, cache: &mut Cache) -> Option<WebAnswer> {
-    let key = web::key(job, state, bolted);
-    if let Some(answer) = cache.web(&key) {
-        return answer;
+/// What lies under a part in a setup.
+struct Under<'a> {
+    setup: &'a SetupPlan,
+    squeezed: bool,
+    /// Winkler modulus of the backing, N/m3: at least and likely.
+    bed: (f64, f64),
+}
+
+impl Under<'_> {
+    fn standing<'a>(&self, state: &'a State) -> Standing<'a> {
+        Standing {
+            state,
+            up: self.setup.face,
+            squeezed: self.squeezed,
+            bolted: self.setup.bolted,
+        }
     }
-    // A geometry that the closed forms do not take has no web answer; the limits on the web then do not apply.
-    let answer = web::web(job, state, bolted).ok().flatten();
-    cache.put_web(key, answer);
-    answer
+
+    fn web(
+        &self,
+        job: &Job,
+        state: &State,
+        cache: &mut Cache,
+    ) -> Result<Option<WebAnswer>, WebError> {
+        cache.webs.web(job, &self.standing(state), self.bed)
+    }
+
+    /// The web while it is cleared in one level; none where no cutter is long enough for that.
+    fn ahead(
+        &self,
+        job: &Job,
+        (before, after): (&State, &State),
+        all_cut: &WebAnswer,
+        cache: &mut Cache,
+    ) -> Option<WebAnswer> {
+        let standings = (&self.standing(before), &self.standing(after));
+        cache
+            .webs
+            .centre_out(job, standings, all_cut)
+            .ok()
+            .flatten()
+    }
 }
 
 /// Time to clamp, back and find the datum, s; a backing serves the whole batch.

@@ -18,7 +18,7 @@ use std::rc::Rc;
 
 /// What a task's answer depends on beside the job: the task, the surface before it, the setup's hold, its backing where
 /// there is a web to back, and what was looked up.
-type TaskKey = (Task, Height, bool, usize, [u64; 6]);
+type TaskKey = (Task, Height, bool, usize, [u64; 8]);
 
 /// A task of a worked-out plan.
 #[derive(Clone, Debug)]

@@ -8,7 +8,6 @@ use crate::job::Cutter;
 use crate::methods::METHODS;
 use crate::pass::{Detail, Pass};
 use crate::strategy::{Lever, Remedy};
-use crate::web::WebAnswer;
 
 /// Halvings of a lever's range when its value is sought.
 const HALVINGS: u32 = 12;
@@ -110,21 +109,4 @@ fn moved(limit: &Limit, case: &Case, lever: Lever, to: f64) -> Option<f64> {
         ..*case
     };
     Some(utilisation(limit, &moved))
-}
-
-impl WebAnswer {
-    /// The same web at another thickness: stiffness with the cube, tone with the first power; stress follows from the sheet.
-    pub(crate) fn at_thickness(self, thickness: f64) -> WebAnswer {
-        let ratio = thickness / self.thickness;
-        WebAnswer {
-            thickness,
-            bare: self.bare / ratio.powi(3),
-            frequency: self.frequency * ratio,
-            sheet: thinwright_plate::Sheet {
-                t: thickness,
-                ..self.sheet
-            },
-            ..self
-        }
-    }
 }
