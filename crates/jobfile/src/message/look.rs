@@ -22,7 +22,8 @@ wire_word!(Detail { "coarse" Coarse, "fine" Fine, });
 
 wire_struct!(Sight {
     "state" state,
-    "second" second,
+    "face_up" up,
+    "squeezed" squeezed,
     "bolted" bolted,
     "backing_row_from_0" backing,
     "patch_radius_m" patch,
@@ -250,6 +251,7 @@ fn tones(object: &mut Object<'_>, nodes: usize) -> Result<Vec<Tone>, JobFileErro
 #[cfg(test)]
 mod tests {
     use super::*;
+    use thinwright_core::task::Face;
     use crate::{FromWorker, Order, Report, ToWorker};
     use thinwright_quantity::Frequency;
 
@@ -261,7 +263,8 @@ mod tests {
                     (Height(1), Height(1)),
                 ],
             },
-            second: true,
+            up: Face::B,
+            squeezed: false,
             bolted: false,
             backing: 1,
             patch: Length::mm(1.5),
@@ -288,7 +291,7 @@ mod tests {
                 frequency: Frequency::from_si(812.3),
                 shape: vec![1.0, -0.333_333_333, 0.0, 0.5],
             }],
-            error: Some(0.013),
+            error: 0.013,
         }
     }
 
