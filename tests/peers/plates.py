@@ -2,6 +2,7 @@
 
     python3 tests/peers/plates.py outlines [o1 o3 ...]   writes shared/reference/outlines.json (rows of the named ones)
     python3 tests/peers/plates.py ribs                   the same for ribs in their own plane
+    python3 tests/peers/plates.py check                  these programs against closed forms
     python3 tests/peers/plates.py timing                 writes tests/peers/timing.json; a quiet machine, please
 
 Makes its own environment under target/peers; CalculiX (Debian: calculix-ccx) must be there for the solids.
@@ -157,6 +158,10 @@ if __name__ == "__main__":
     elif what == "ribs":
         import ribs
         keep(ribs.rows(value))
+    elif what == "check":
+        import checks
+        ccx_version()
+        checks.run(WORK)
     elif what == "timing":
         import timing
         timing.run(HERE / "timing.json")

@@ -10,13 +10,13 @@ import math
 
 import gmsh
 import numpy as np
-from skfem import MeshTri2
+from skfem import MeshTri, MeshTri2
 
 ALUMINIUM = dict(E=69000.0, nu=0.33, rho=2700.0)
 STEEL = dict(E=210000.0, nu=0.3, rho=7850.0)
 POM = dict(E=2900.0, nu=0.4, rho=1410.0)
 PATCH = 2.5
-# Room between a patch and a slot that the mesh need not resolve.
+# How much the size grows for each mm away from what is resolved.
 SIZE_GROWTH = 0.35
 
 
@@ -48,9 +48,8 @@ def disc(*more, R=70, slots=(), edge="clamped", web=3, boss=20, web_bed=0.0, bos
 
 def rimmed(boss_bed):
     """Thick rim 70..80 on an elastic seat; the web is painted over it."""
-    o = disc(region({"circle": [0, 0, 70]}, 3), R=80, web=19, web_bed=1e11, edge="free", slots=SLOTS, points=POLAR,
-             boss_bed=boss_bed)
-    return o
+    return disc(region({"circle": [0, 0, 70]}, 3), R=80, web=19, web_bed=1e11, edge="free", slots=SLOTS, points=POLAR,
+                boss_bed=boss_bed)
 
 
 SLOTS = polar_slots(6, (-8, 0, 8), 33, 59, 4)
@@ -61,8 +60,8 @@ BARS = [{"slot": [35.5 + 7 * k, 16.5, 35.5 + 7 * k, 63.5, 3]} for k in range(8)]
 OUTLINES = {
     "o1": disc(slots=SLOTS, points=POLAR, stress=[1, 3], solid=True,
                says="disc with a floating boss, six groups of three slots, rim clamped"),
-    "o2": dict(rimmed(0.0), says="the same with its thick rim on an elastic seat, boss floating"),
-    "o2b": dict(rimmed(1e11), says="the same with the boss on a seat too"),
+    "o2": dict(rimmed(0.0), says="the disc of o1 with its thick rim, which lies on an elastic seat; boss floating"),
+    "o2b": dict(rimmed(1e11), says="the disc of o1 with its thick rim; rim and boss lie on elastic seats, as if bolted"),
     "o3": outline([region({"rect": [0, 0, 120, 80, 8]}, 3)], BARS, "clamped",
                   [[60, 40], [39, 40], [60, 22], [18, 40], [86.5, 40]], stress=[0, 3], solid=True,
                   says="rectangle with rounded corners, eight parallel slots, edges clamped"),
@@ -149,25 +148,26 @@ def start(name):
     gmsh.model.add(name)
 
 
-def finish(h, size):
-    """Curved six-node triangles of the model at hand, as a scikit-fem mesh."""
+def finish(h, size=None, curved=True):
+    """Curved six-node (or straight) triangles of the model at hand, as a scikit-fem mesh."""
     gmsh.option.setNumber("Mesh.MeshSizeMax", h)
-    gmsh.model.mesh.setSizeCallback(size)
+    if size:
+        gmsh.model.mesh.setSizeCallback(size)
     gmsh.model.mesh.generate(2)
-    gmsh.model.mesh.setOrder(2)
+    gmsh.model.mesh.setOrder(2 if curved else 1)
     tags, xyz, _ = gmsh.model.mesh.getNodes()
     types, _, nodes = gmsh.model.mesh.getElements(2)
-    assert list(types) == [9], types
+    assert list(types) == [9 if curved else 2], types
     index = np.zeros(int(tags.max()) + 1, int)
     index[tags.astype(int)] = np.arange(len(tags))
-    triangles = index[nodes[0].astype(int)].reshape(-1, 6)
+    used, triangles = np.unique(index[nodes[0].astype(int)], return_inverse=True)
     gmsh.finalize()
-    used, triangles = np.unique(triangles, return_inverse=True)
-    return MeshTri2(np.ascontiguousarray(xyz.reshape(-1, 3)[used, :2].T), np.ascontiguousarray(triangles.reshape(-1, 6).T))
+    p, t = xyz.reshape(-1, 3)[used, :2].T, triangles.reshape(-1, 6 if curved else 3).T
+    return (MeshTri2 if curved else MeshTri)(np.ascontiguousarray(p), np.ascontiguousarray(t))
 
 
-def mesh(o, h):
-    """Triangles of an outline with edges along every slot, step of thickness and patch."""
+def mesh(o, h, graded=True):
+    """Triangles of an outline with edges along every slot, step of thickness and patch; curved and graded, or neither."""
     start("outline")
     occ = gmsh.model.occ
     body = [surface(o["regions"][0]["shape"])]
@@ -178,7 +178,7 @@ def mesh(o, h):
     if o["slots"]:
         body, _ = occ.cut(body, [surface(s) for s in o["slots"]])
     occ.synchronize()
-    return finish(h, size_field(o, h))
+    return finish(h, size_field(o, h) if graded else None, graded)
 
 
 def middles(m):
