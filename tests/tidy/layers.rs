@@ -7,7 +7,7 @@ const LAYERS: &[(&str, &[&str], &[&str])] = &[
     ("quantity", &[], &[]),
     ("mechanics", &[], &["libm"]),
     ("chatter", &[], &["libm"]),
-    ("plate", &[], &["amd", "libm"]),
+    ("plate", &[], &["amd", "libm", "spade"]),
     ("catalog", &["quantity"], &["serde", "serde_json"]),
     (
         "core",
