@@ -43,6 +43,8 @@ pub struct HoldRow {
     pub face_free: bool,
     /// Whether it squeezes the rim sideways, and so can bow the web.
     pub squeezes: bool,
+    /// Pressure under the part over how far it sinks into what it lies on, N/m3: lets the rim rock.
+    pub seat: f64,
     /// Whether a cut through the web or into the bed breaks the hold.
     pub lost_by_cutting_through: bool,
     /// Whether it suits a round outline.
@@ -139,6 +141,7 @@ impl HoldRow {
             keeps_after_outline: row.flag("keeps_after_outline")?,
             face_free: row.flag("face_free")?,
             squeezes: row.flag("squeezes")?,
+            seat: row.positive("seat_n_per_mm3")? * 1.0e9,
             lost_by_cutting_through: row.flag("lost_by_cutting_through")?,
             suits_round: row.flag("suits_round")?,
             suits_rectangular: row.flag("suits_rectangular")?,

@@ -71,7 +71,6 @@ fn suffix(unit: &str) -> Option<&'static str> {
         ("K", "_k"),
         ("N/um", "_n_per_um"),
         ("N/mm2", "_n_per_mm2"),
-        ("N/mm3", "_n_per_mm3"),
     ];
     SUFFIXES
         .iter()
@@ -175,7 +174,6 @@ numbers! {
     web_tone_high: "The web's first tone over what is worked out, at most.";
     web_tone_share: "Closeness of tooth rate or a low harmonic to the web's tone at which it is listened for, as a share of the tone.";
     web_damping: "Damping ratio of a web without backing.";
-    seat_n_per_mm3: "Pressure under the part over how far it sinks into what it lies on: lets the rim rock.";
     web_lift_mm: "Lift of a web that is not bonded, where no tolerance was asked.";
     wall_lean_mm: "Lean of a wall over a step-down, where no tolerance was asked.";
     // Practice.

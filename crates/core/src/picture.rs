@@ -24,8 +24,8 @@ pub struct Sight {
     pub state: State,
     /// The face that looks at the spindle.
     pub up: Face,
-    /// Whether the hold squeezes the part from its sides, so that only the rim rests.
-    pub squeezed: bool,
+    /// Whether it is held as after turning over.
+    pub second: bool,
     /// Whether the boss is bolted down.
     pub bolted: bool,
     /// Index into the backings of the job (0 = none).
@@ -100,16 +100,21 @@ const TONES: usize = 6;
 pub fn picture(job: &Job, sight: &Sight, cache: &mut Cache) -> Result<WebPicture, WebError> {
     let plan = cache.webs.plan(&job.part, sight.detail)?;
     let trust = cache.webs.trust(job)?;
+    let hold = match sight.second {
+        true => &job.holding.second,
+        false => &job.holding.first,
+    };
     let standing = Standing {
         state: &sight.state,
         up: sight.up,
-        squeezed: sight.squeezed,
+        squeezed: hold.squeezes,
         bolted: sight.bolted,
+        seat: hold.seat,
     };
     let backing = job.holding.backings.get(sight.backing);
     let bed = backing.map_or(0.0, |b| b.bed.likely);
     let cells = standing.cells(&job.part);
-    let layout = layout((job, &plan), &cells, (sight.bolted, bed));
+    let layout = layout(&plan, &standing, &cells, bed);
     let thickness = layout.thickness.clone();
     let mut plate = plate(job, &plan, layout)?;
     let floor = |t: usize| thickness[t] > 0.0 && plan.depth(sight.up, t) >= 0.0;

@@ -10,6 +10,7 @@ use crate::part::State;
 use crate::read::range;
 use crate::task::{Task, TaskKind};
 use crate::web::{self, Standing, WebAnswer, WebError};
+use thinwright_catalog::HoldRow;
 
 /// How a setup holds the part.
 pub(crate) fn held<'a>(job: &'a Job, setup: &SetupPlan) -> Held<'a> {
@@ -75,7 +76,7 @@ pub(crate) fn responses(
     };
     let under = Under {
         setup,
-        squeezed: held(job, setup).hold.squeezes,
+        hold: held(job, setup).hold,
         bed: {
             let bed = &estimates(job, setup)[Unknown::BedStiffness as usize];
             (bed.low, bed.likely)
@@ -108,7 +109,7 @@ pub(crate) fn responses(
 /// What lies under a part in a setup.
 struct Under<'a> {
     setup: &'a SetupPlan,
-    squeezed: bool,
+    hold: &'a HoldRow,
     /// Winkler modulus of the backing, N/m3: at least and likely.
     bed: (f64, f64),
 }
@@ -118,8 +119,9 @@ impl Under<'_> {
         Standing {
             state,
             up: self.setup.face,
-            squeezed: self.squeezed,
+            squeezed: self.hold.squeezes,
             bolted: self.setup.bolted,
+            seat: self.hold.seat,
         }
     }
 

@@ -172,7 +172,7 @@ pub(crate) fn reckon(
     };
     let cells = standing.cells(part);
     let on = |bed: f64| -> Result<Option<asked::Asked>, WebError> {
-        let layout = layout((job, plan), &cells, (standing.bolted, bed));
+        let layout = layout(plan, standing, &cells, bed);
         let floor: Vec<bool> = (0..plan.of.len())
             .map(|t| layout.thickness[t] > 0.0 && plan.depth(standing.up, t) >= 0.0)
             .collect();
@@ -214,12 +214,17 @@ pub(crate) fn reckon(
     Ok(Some(answer))
 }
 
-/// Sideways compliance of a rib beside a slot while it is cut, m/N: a strip clamped at the slot's two ends.
+/// Sideways compliance of the rib beside a slot while it is cut, m/N, its neighbour open as it is for the last one.
 pub fn rib(job: &Job, state: &State) -> Option<f64> {
     let part = &job.part;
-    let width = part.rib?;
-    let height = part.web_now(state);
+    let (width, height) = (part.rib?, part.web_now(state));
     let longest = part.slots.iter().map(|s| s.length).fold(0.0, f64::max);
+    let narrowest = part
+        .slots
+        .iter()
+        .map(|s| s.width)
+        .fold(f64::INFINITY, f64::min);
+    let material = (job.material.e_mod.si(), job.material.nu);
     (height > 0.0 && width > 0.0)
-        .then(|| rib::clamped_strip_compliance(job.material.e_mod.si(), width, height, longest))
+        .then(|| rib::beside_slot(material, (longest, narrowest), (width, height)))
 }

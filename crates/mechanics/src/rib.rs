@@ -21,6 +21,33 @@ pub fn clamped_strip_compliance_at(
     (a * b / length).powi(3) / (3.0 * e_mod * inertia(section.0, section.1))
 }
 
+/// Compliance in the middle of the rib beside a slot while it is cut, its neighbour open: bending and shear of the rib, the
+/// give of its roots, and that of the place where the cutter bears.
+///
+/// Units: Pa; slot's length over its round ends and width m; rib's width and height m; m/N. Valid for: ribs 2 to 8 mm wide
+/// between slots of 30 and 50 mm, within 1 %. Source: Timoshenko's beam between fixed ends; reach of the roots and give
+/// of the place fitted to plane-stress finite elements (`shared/reference/outlines.json`, ribs).
+pub fn beside_slot((e_mod, nu): (f64, f64), slot: (f64, f64), (width, height): (f64, f64)) -> f64 {
+    let free = slot.0 - slot.1 + SLOT_REACH * slot.1 + RIB_REACH * width;
+    let slender = free / width;
+    let shape = slender.powi(3) / 16.0 + 0.6 * (1.0 + nu) * slender + LOCAL_GIVE;
+    shape / (e_mod * height)
+}
+
+/// Compliance at the side of a slot whose neighbour is not cut yet, or far away: the give of the place, m/N.
+///
+/// Units: Pa, m. Valid for: slots of 30 to 50 mm, 3 mm of cutter bearing. Source: as [`beside_slot`] (2.84 and 2.95).
+pub fn beside_solid(e_mod: f64, height: f64) -> f64 {
+    SOLID_GIVE / (e_mod * height)
+}
+
+/// How far a rib bends beyond the straight part of its slots: in slot widths, and in rib widths.
+const SLOT_REACH: f64 = 0.39;
+const RIB_REACH: f64 = 0.72;
+/// Give of the place where a cutter bears on a rib, and on the side of a slot in the solid, over 1 / (E height).
+const LOCAL_GIVE: f64 = 0.92;
+const SOLID_GIVE: f64 = 2.95;
+
 /// Greatest bending stress in that strip under a force in its middle: F L width / (16 I), at the ends and under the force.
 ///
 /// Units: N, m; Pa. Valid for: slender strips. Source: gere2004, fixed-end beam (moment F L / 8).

@@ -23,8 +23,7 @@ pub(crate) fn centre_out(
     after: &Standing,
     all_cut: &WebAnswer,
 ) -> Result<Option<WebAnswer>, WebError> {
-    let cells = [before, after].map(|s| s.cells(&job.part));
-    let [thick, thin] = cells.map(|cells| layout((job, plan), &cells, (after.bolted, 0.0)));
+    let [thick, thin] = [before, after].map(|s| layout(plan, s, &s.cells(&job.part), 0.0));
     let depth = |t: usize| plan.depth(after.up, t);
     let widest = (0..plan.of.len()).map(depth).fold(0.0, f64::max);
     let radius = patch_radius(job);

@@ -136,7 +136,7 @@ impl WebBook {
             part.floor(Face::B).m(),
             material.nu,
             patch_radius(job),
-            job.numbers.seat_n_per_mm3 / material.e_mod.si(),
+            job.holding.second.seat / material.e_mod.si(),
         ];
         let key: Vec<u64> = numbers.into_iter().map(f64::to_bits).collect();
         if let Some(known) = self.known(part).trust.get(&key) {
@@ -179,13 +179,12 @@ fn key(job: &Job, standings: &[&Standing], bed: (f64, f64)) -> Key {
         material.nu,
         material.density.si(),
         patch_radius(job),
-        job.numbers.seat_n_per_mm3,
         bed.0,
         bed.1,
     ];
     let flags = standings
         .iter()
-        .flat_map(|s| [u64::from(s.bolted), u64::from(s.up as u8)]);
+        .flat_map(|s| [u64::from(s.bolted), u64::from(s.up as u8), s.seat.to_bits()]);
     let bits = numbers.into_iter().map(f64::to_bits).chain(flags);
     (cells.collect(), bits.collect())
 }

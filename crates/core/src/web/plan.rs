@@ -1,9 +1,9 @@
 //! The plan of a part as a mesh of plates: made once for a part, whatever state it is in.
 
-use super::WebError;
-use crate::part::{Cell, Part};
+use super::{WebError, place_back};
+use crate::part::{Cell, Part, Recess};
 use crate::picture::Detail;
-use crate::plan::{Area, Contour, Point, distance_point};
+use crate::plan::{Area, Bounds, Contour, Point, distance_point};
 use crate::task::Face;
 use thinwright_plate::fem::Grid;
 use thinwright_plate::mesh::{Fineness, Loop, LoopKind, Mesh, MeshError, mesh};
@@ -31,16 +31,23 @@ pub(crate) struct WebPlan {
     depth: [Vec<f64>; 2],
 }
 
+/// Where thin meets thick, the thin stiffness reaches so many of its thicknesses into the thick part: a plate's foot is
+/// stiffer than a solid's. Fitted to three stepped outlines computed as solids (`shared/reference/outlines.json`), and
+/// held against two others (model problem (c), boss: from -4 and -5 % to 0 and +2 %).
+const REACH: f64 = 0.25;
+
+/// The floor of a face's recess as far as its thin stiffness reaches.
+fn reached(part: &Part, recess: &Recess) -> Area {
+    recess.area.offset(REACH * part.web() * 1.0e3)
+}
+
 /// The lines of a part's plan, as the mesher takes them, m.
 pub(crate) fn lines(part: &Part) -> Vec<Loop> {
-    let of = |contour: &Contour, kind| Loop {
-        points: contour
-            .flatten(CHORD_MM)
-            .iter()
-            .map(|p| [p.x * 1.0e-3, p.y * 1.0e-3])
-            .collect(),
+    let flat = |points: &[Point], kind| Loop {
+        points: points.iter().map(|p| place_back(*p)).collect(),
         kind,
     };
+    let of = |contour: &Contour, kind| flat(&contour.flatten(CHORD_MM), kind);
     let mut lines = vec![of(&part.outline.outer, LoopKind::Outer)];
     if let Some((bore, _)) = &part.bore {
         lines.push(of(&bore.outer, LoopKind::Hole));
@@ -51,9 +58,8 @@ pub(crate) fn lines(part: &Part) -> Vec<Loop> {
             .map(|s| of(&s.region.outer, LoopKind::Line)),
     );
     for recess in &part.recesses {
-        let holes = recess.region.holes.iter();
-        let all = std::iter::once(&recess.region.outer).chain(holes);
-        lines.extend(all.map(|c| of(c, LoopKind::Line)));
+        let reached = reached(part, recess);
+        lines.extend(reached.loops().map(|l| flat(l, LoopKind::Line)));
     }
     lines
 }
@@ -91,15 +97,8 @@ impl WebPlan {
         let grid = Grid::new(made).map_err(|_| WebError::SelfCrossing)?;
         let count = grid.mesh().triangles.len();
         let middles: Vec<Point> = (0..count).map(|t| place(grid.middle(t))).collect();
-        let bosses = bosses(part);
-        let mut last = 0;
-        let of = middles.iter().map(|middle| {
-            // Neighbours are mostly of one cell; what falls into a crack between cells goes with the one before.
-            last = cell_at(&part.cells, *middle, last).unwrap_or(last);
-            let boss = bosses.iter().any(|boss| boss.contains(*middle));
-            (u16::try_from(last).unwrap_or(u16::MAX), boss)
-        });
-        let of = of.collect();
+        let cells = Cells::new(part);
+        let of = middles.iter().map(|middle| cells.at(*middle)).collect();
         let depth = [Face::A, Face::B].map(|face| depths(part, face, &middles));
         Ok(WebPlan { grid, of, depth })
     }
@@ -116,20 +115,62 @@ pub(crate) fn place(at: [f64; 2]) -> Point {
     Point::new(at[0] * 1.0e3, at[1] * 1.0e3)
 }
 
-fn bosses(part: &Part) -> Vec<Area> {
-    let holes = part.recesses.iter().flat_map(|r| &r.region.holes);
-    holes
-        .map(|hole| Area::from_contour(hole, CHORD_MM))
-        .collect()
+/// Tells the cell of a place, steps moved as the plate wants them.
+struct Cells<'a> {
+    part: &'a Part,
+    floors: [Area; 2],
+    slots: Vec<(Bounds, &'a Area)>,
+    bosses: Vec<Area>,
 }
 
-/// The cell that a place is in, the one that was met last first.
-fn cell_at(cells: &[Cell], place: Point, last: usize) -> Option<usize> {
-    let in_last = cells.get(last).is_some_and(|c| c.area.contains(place));
-    if in_last {
-        return Some(last);
+impl<'a> Cells<'a> {
+    fn new(part: &'a Part) -> Cells<'a> {
+        let floor = |face| {
+            part.recess(face)
+                .map_or(Area::default(), |r| reached(part, r))
+        };
+        let holes = part.recesses.iter().flat_map(|r| &r.region.holes);
+        let slots = part
+            .slots
+            .iter()
+            .filter_map(|s| Some((s.area.bounds()?, &s.area)));
+        Cells {
+            part,
+            floors: [floor(Face::A), floor(Face::B)],
+            slots: slots.collect(),
+            bosses: holes
+                .map(|hole| Area::from_contour(hole, CHORD_MM))
+                .collect(),
+        }
     }
-    cells.iter().position(|c| c.area.contains(place))
+
+    /// The cell of a place, and whether it belongs to a boss.
+    fn at(&self, place: Point) -> (u16, bool) {
+        let in_box = |b: &Bounds| {
+            let (x, y) = (b.min.x..=b.max.x, b.min.y..=b.max.y);
+            x.contains(&place.x) && y.contains(&place.y)
+        };
+        let recess = (
+            self.floors[0].contains(place),
+            self.floors[1].contains(place),
+        );
+        let slot = self
+            .slots
+            .iter()
+            .any(|(b, area)| in_box(b) && area.contains(place));
+        let alike = |c: &Cell| c.outline && !c.bore && c.recess == recess && c.slot == slot;
+        let cells = &self.part.cells;
+        let found = cells.iter().position(alike);
+        // A mixture that no cell has lies in a crack between two moved lines: what was there before decides.
+        let found = found.or_else(|| cells.iter().position(|c| c.area.contains(place)));
+        let boss = !recess.0 && !recess.1 && self.bosses.iter().any(|b| b.contains(place));
+        (
+            found
+                .and_then(|at| u16::try_from(at).ok())
+                .unwrap_or(u16::MAX),
+            boss,
+        )
+    }
 }
 
 fn depths(part: &Part, face: Face, middles: &[Point]) -> Vec<f64> {

@@ -1,7 +1,6 @@
 //! How a part stands in a state: how thick it is where, and what holds it up.
 
 use super::plan::WebPlan;
-use crate::job::Job;
 use crate::part::{Height, Part, State};
 use crate::task::Face;
 use thinwright_plate::fem::{Held, Layout};
@@ -17,6 +16,8 @@ pub(crate) struct Standing<'a> {
     pub(crate) squeezed: bool,
     /// The boss is bolted down.
     pub(crate) bolted: bool,
+    /// Modulus of what the part lies on, N/m3.
+    pub(crate) seat: f64,
 }
 
 /// What a cell of the part rests on.
@@ -76,11 +77,11 @@ impl Standing<'_> {
 
 /// The layout of a plan whose cells stand so, on a backing of Winkler modulus `bed` (N/m3, 0 = none).
 pub(crate) fn layout(
-    (job, plan): (&Job, &WebPlan),
+    plan: &WebPlan,
+    standing: &Standing,
     cells: &[(i64, Rest)],
-    (bolted, bed): (bool, f64),
+    bed: f64,
 ) -> Layout {
-    let seat = job.numbers.seat_n_per_mm3 * 1.0e9;
     let cell = |index: u16| {
         cells
             .get(usize::from(index))
@@ -90,8 +91,8 @@ pub(crate) fn layout(
     let thickness = plan.of.iter().map(|of| Height(cell(of.0).0).m());
     let under = plan.of.iter().map(|&(index, boss)| match cell(index).1 {
         Rest::Air => 0.0,
-        Rest::Table if boss && !bolted => 0.0,
-        Rest::Table => seat,
+        Rest::Table if boss && !standing.bolted => 0.0,
+        Rest::Table => standing.seat,
         Rest::Backing => bed,
     });
     Layout {

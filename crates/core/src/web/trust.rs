@@ -83,13 +83,14 @@ pub(crate) fn trust(job: &Job, coarse: &WebPlan, fine: &WebPlan) -> Result<Trust
         up,
         squeezed: true,
         bolted: false,
+        seat: job.holding.second.seat,
     };
     let cells = standing.cells(part);
     let radius = patch_radius(job);
     let mut at = None;
     let mut found = [(0.0, 0.0); 2];
     for (plan, found) in [coarse, fine].into_iter().zip(&mut found) {
-        let layout = layout((job, plan), &cells, (false, 0.0));
+        let layout = layout(plan, &standing, &cells, 0.0);
         let thickness = layout.thickness.clone();
         let mut plate = plate(job, plan, layout)?;
         let floor = |t: usize| thickness[t] > 0.0 && plan.depth(up, t) >= 0.0;

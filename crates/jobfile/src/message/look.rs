@@ -23,7 +23,7 @@ wire_word!(Detail { "coarse" Coarse, "fine" Fine, });
 wire_struct!(Sight {
     "state" state,
     "face_up" up,
-    "squeezed" squeezed,
+    "second" second,
     "bolted" bolted,
     "backing_row_from_0" backing,
     "patch_radius_m" patch,
@@ -264,7 +264,7 @@ mod tests {
                 ],
             },
             up: Face::B,
-            squeezed: false,
+            second: true,
             bolted: false,
             backing: 1,
             patch: Length::mm(1.5),
