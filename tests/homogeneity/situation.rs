@@ -129,11 +129,14 @@ pub(crate) fn rib(u: &Units) -> Vec<Kernel> {
     let middle = clamped_strip_compliance(e_mod, width, height, length);
     let aside = clamped_strip_compliance_at(e_mod, (width, height), length, u.mm(12.0));
     let stress = clamped_strip_stress(force, width, height, length);
+    let beside = beside_slot((e_mod, 0.33), (length, u.mm(4.0)), (width, height));
     let wall = wall_tip_compliance(e_mod, u.mm(1.0), u.mm(8.0), u.mm(5.0));
     vec![
         one("rib::clamped_strip_compliance", middle, COMPLIANCE),
         one("rib::clamped_strip_compliance_at", aside, COMPLIANCE),
         one("rib::clamped_strip_stress", stress, STRESS),
+        one("rib::beside_slot", beside, COMPLIANCE),
+        one("rib::beside_solid", beside_solid(e_mod, height), COMPLIANCE),
         one("rib::wall_tip_compliance", wall, COMPLIANCE),
     ]
 }

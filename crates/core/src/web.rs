@@ -22,6 +22,7 @@ use crate::part::{Part, State};
 use crate::plan::{Contour, Point};
 use plan::WebPlan;
 use thinwright_mechanics::rib;
+use thinwright_plate::fem::Plate;
 use thinwright_plate::{Sheet, stress};
 use trust::Trust;
 
@@ -171,27 +172,23 @@ pub(crate) fn reckon(
         return Ok(None);
     };
     let cells = standing.cells(part);
-    let on = |bed: f64| -> Result<Option<asked::Asked>, WebError> {
+    let radius = asked::patch_radius(job);
+    let on = |bed: f64| -> Result<(Plate, Vec<bool>), WebError> {
         let layout = layout(plan, standing, &cells, bed);
-        let floor: Vec<bool> = (0..plan.of.len())
+        let floor = (0..plan.of.len())
             .map(|t| layout.thickness[t] > 0.0 && plan.depth(standing.up, t) >= 0.0)
             .collect();
-        let mut plate = asked::plate(job, plan, layout)?;
-        Ok(asked::ask(
-            &mut plate,
-            plan,
-            asked::patch_radius(job),
-            |t| floor[t],
-        ))
+        Ok((asked::plate(job, plan, layout)?, floor))
     };
-    let Some(bare) = on(0.0)? else {
+    let (mut plate, floor) = on(0.0)?;
+    let Some(bare) = asked::ask(&mut plate, plan, radius, |t| floor[t]) else {
         return Ok(None);
     };
     let mut answer = WebAnswer {
         thickness,
-        bare: bare.most,
+        bare: trust.softer(bare.most),
         at: bare.at,
-        frequency: bare.frequency,
+        frequency: trust.lower(asked::first_tone(&plate)),
         radius: bare.radius,
         span,
         sheet: Sheet {
@@ -205,11 +202,13 @@ pub(crate) fn reckon(
         error: trust.compliance,
     };
     if bed.0 > 0.0 {
-        let (low, likely) = (on(bed.0)?, on(bed.1)?);
-        answer.bed = low.zip(likely).map(|(low, likely)| OnBed {
-            low: (bed.0, low.most),
-            likely: (bed.1, likely.most),
-        });
+        let give = |bed: f64| -> Result<Option<(f64, f64)>, WebError> {
+            let (mut plate, floor) = on(bed)?;
+            let softest = asked::softest(&mut plate, plan, radius, |t| floor[t]);
+            Ok(softest.map(|(_, most)| (bed, trust.softer(most))))
+        };
+        let (low, likely) = (give(bed.0)?, give(bed.1)?);
+        answer.bed = low.zip(likely).map(|(low, likely)| OnBed { low, likely });
     }
     Ok(Some(answer))
 }

@@ -40,12 +40,13 @@ pub(crate) fn centre_out(
         let solid = stock.thickness.clone();
         let mut plate = plate(job, plan, stock)?;
         let on = |t: usize| solid[t] > 0.0 && depth(t) >= front && depth(t) <= front + band;
-        let asked = ask(&mut plate, plan, radius, on).map(|asked| asked.trusted(trust));
-        if let Some(asked) = asked
-            && worst.is_none_or(|w| asked.most > w.bare)
-        {
+        let Some(asked) = ask(&mut plate, plan, radius, on) else {
+            continue;
+        };
+        let bare = trust.softer(asked.most);
+        if worst.is_none_or(|w| bare > w.bare) {
             worst = Some(WebAnswer {
-                bare: asked.most.min(all_cut.bare),
+                bare: bare.min(all_cut.bare),
                 at: asked.at,
                 radius: asked.radius.min(all_cut.radius),
                 ..*all_cut

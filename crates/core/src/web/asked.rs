@@ -1,7 +1,6 @@
 //! What a plate is asked: its softest place, how far it bends there, how it is strained, its first tone.
 
 use super::plan::{WebPlan, place};
-use super::trust::Trust;
 use super::{WebError, place_back};
 use crate::job::Job;
 use crate::plan::Point;
@@ -13,28 +12,15 @@ const TRIED: usize = 8;
 /// Shapes among which the first tone is sought.
 const SHAPES: usize = 3;
 
-/// What a plate answers.
+/// What a plate answers at the softest place of its floor.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Asked {
-    /// Compliance of the patch at the softest place of the floor, m/N.
+    /// Compliance of the patch there, m/N.
     pub(crate) most: f64,
-    /// That place, mm.
+    /// The place, mm.
     pub(crate) at: Point,
     /// Radius of the clamped disc with the same bending moment under the patch, m.
     pub(crate) radius: f64,
-    /// First frequency, Hz.
-    pub(crate) frequency: f64,
-}
-
-impl Asked {
-    /// Set right for what the mesh is too stiff by.
-    pub(crate) fn trusted(self, trust: Trust) -> Asked {
-        Asked {
-            most: trust.softer(self.most),
-            frequency: trust.lower(self.frequency),
-            ..self
-        }
-    }
 }
 
 /// A plate of this job.
@@ -105,17 +91,19 @@ pub(crate) fn ask(
 ) -> Option<Asked> {
     let (at, most) = softest(plate, plan, radius, on)?;
     let patch = plate.patch(place_back(at), radius)?;
-    let tones = plate.tones::<SHAPES>(1);
     let (moment, of) = plate.mean_moment(&plate.deflection(&patch), &patch);
     let [x, y, xy] = moment;
     let greatest = 0.5 * (x + y).abs() + libm::hypot(0.5 * (x - y), xy);
     // A clamped disc of this radius bends as far under a patch as wide as the triangles looked at: the moment
     // under a patch grows with the logarithm of 1/radius, whatever the plate around it (timoshenko1959, art. 19).
     let radius = of * libm::exp(4.0 * PI * greatest / (1.0 + plate.nu()));
-    Some(Asked {
-        most,
-        at,
-        radius,
-        frequency: tones.first().map_or(0.0, |t| t.frequency),
-    })
+    Some(Asked { most, at, radius })
+}
+
+/// First frequency of a plate, Hz; 0 where it has none.
+pub(crate) fn first_tone(plate: &Plate) -> f64 {
+    plate
+        .tones::<SHAPES>(1)
+        .first()
+        .map_or(0.0, |t| t.frequency)
 }

@@ -1,6 +1,6 @@
 //! How far the coarse mesh can be trusted: the finished web on two meshes.
 
-use super::asked::{patch_radius, plate, softest};
+use super::asked::{first_tone, patch_radius, plate, softest};
 use super::plan::WebPlan;
 use super::standing::{Standing, layout};
 use super::{WebError, place_back};
@@ -10,8 +10,6 @@ use crate::task::Face;
 
 /// Ratio of nodes above which two meshes are too alike to tell an error from.
 const ALIKE: f64 = 0.8;
-/// Shapes among which the first tone is sought.
-const SHAPES: usize = 3;
 
 /// Errors of the coarse mesh, as shares.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -100,11 +98,7 @@ pub(crate) fn trust(job: &Job, coarse: &WebPlan, fine: &WebPlan) -> Result<Trust
         let patch = at
             .and_then(|at| plate.patch(at, radius))
             .ok_or(WebError::NoFloor)?;
-        let tones = plate.tones::<SHAPES>(1);
-        *found = (
-            plate.compliance(&patch),
-            tones.first().map_or(0.0, |t| t.frequency),
-        );
+        *found = (plate.compliance(&patch), first_tone(&plate));
     }
     #[allow(clippy::cast_precision_loss, reason = "counts of nodes")]
     let [few, many] = [coarse, fine].map(|plan| plan.grid.mesh().nodes.len() as f64);

@@ -9,7 +9,7 @@ use core::f64::consts::TAU;
 /// Rounds after which the tones are taken as they stand; they usually take ten.
 const ROUNDS: u32 = 60;
 /// Change of the squared frequencies, as a share, at which they are found.
-const SETTLED: f64 = 1e-6;
+const SETTLED: f64 = 1e-5;
 
 /// A tone.
 #[derive(Debug, Clone, PartialEq)]
