@@ -9,6 +9,7 @@
 //! coincide. Round lines are replaced by chords between points on them, so areas of round things come out small.
 
 mod buckets;
+mod crossings;
 mod fill;
 mod gaps;
 mod lines;

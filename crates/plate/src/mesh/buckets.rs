@@ -4,6 +4,8 @@ use super::Point;
 
 /// Most cells along one side.
 const MOST_CELLS: usize = 256;
+/// The end of a chain.
+const END: u32 = u32::MAX;
 
 /// Numbers of things, kept in every cell that their box touches.
 pub(crate) struct Buckets {
@@ -11,7 +13,9 @@ pub(crate) struct Buckets {
     cell: f64,
     across: usize,
     up: usize,
-    cells: Vec<Vec<u32>>,
+    /// Where each cell's chain starts, and the chains: a number and the place of the next one.
+    first: Vec<u32>,
+    chained: Vec<(u32, u32)>,
 }
 
 /// A count from a length in cells; what is out of range or not a number becomes 0 or `most`.
@@ -41,13 +45,13 @@ impl Buckets {
             .max(f64::MIN_POSITIVE * 1e10);
         let across = count((high[0] - low[0]) / cell, MOST_CELLS) + 1;
         let up = count((high[1] - low[1]) / cell, MOST_CELLS) + 1;
-        let cells = vec![Vec::new(); across * up];
         Buckets {
             low,
             cell,
             across,
             up,
-            cells,
+            first: vec![END; across * up],
+            chained: Vec::new(),
         }
     }
 
@@ -62,7 +66,9 @@ impl Buckets {
         let [x0, x1, y0, y1] = self.range(low, high);
         for y in y0..=y1 {
             for x in x0..=x1 {
-                self.cells[y * self.across + x].push(number);
+                let first = &mut self.first[y * self.across + x];
+                let here = short(self.chained.len());
+                self.chained.push((number, std::mem::replace(first, here)));
             }
         }
     }
@@ -72,9 +78,11 @@ impl Buckets {
         let [x0, x1, y0, y1] = self.range(low, high);
         for y in y0..=y1 {
             for x in x0..=x1 {
-                self.cells[y * self.across + x]
-                    .iter()
-                    .for_each(|&number| see(number));
+                let mut next = self.first[y * self.across + x];
+                while let Some(&(number, after)) = self.chained.get(next as usize) {
+                    see(number);
+                    next = after;
+                }
             }
         }
     }

@@ -4,7 +4,7 @@ use spade::handles::FixedVertexHandle;
 use spade::{ConstrainedDelaunayTriangulation, Point2, PositionInTriangulation, Triangulation};
 
 use super::buckets::{Buckets, short};
-use super::lines::Lines;
+use super::lines::{Lines, Row};
 use super::planar::{bounds, circle, distance, foot, shape};
 use super::size::Sizes;
 use super::{Fineness, Mesh, MeshError, Point, smooth};
@@ -14,7 +14,7 @@ const ROUNDS: usize = 40;
 /// Rounds of moving points.
 const MOVES: usize = 2;
 /// Greatest radius of the circle around a triangle, over that of an equilateral one with the asked edge.
-const RADIUS: f64 = 1.25;
+const RADIUS: f64 = 1.4;
 /// Least distance of a new point from others and from lines, over the asked edge.
 const APART: f64 = 0.62;
 const OFF_LINES: f64 = 0.4;
@@ -29,6 +29,8 @@ struct Fill<'a> {
     fixed: usize,
     near_nodes: Buckets,
     near_edges: Buckets,
+    /// For each node an earlier one near by.
+    near: Vec<u32>,
 }
 
 /// The mesh of a drawing.
@@ -48,6 +50,9 @@ pub(crate) fn triangles(
         let [from, to] = bounds(edge.ends.map(|end| lines.nodes[end as usize]));
         near_edges.put(short(i), from, to);
     }
+    let near = (0..lines.nodes.len())
+        .map(|i| short(i.saturating_sub(1)))
+        .collect();
     let mut fill = Fill {
         sizes,
         most_nodes: fineness.most_nodes,
@@ -55,6 +60,7 @@ pub(crate) fn triangles(
         lines,
         near_nodes,
         near_edges,
+        near,
     };
     fill.points()?;
     let mut mesh = fill.mesh()?;
@@ -66,9 +72,15 @@ pub(crate) fn triangles(
 }
 
 impl Fill<'_> {
+    /// Inserts the nodes from `from` on, each looked for from its neighbour.
     fn insert(&self, delaunay: &mut Delaunay, from: usize) -> Result<(), MeshError> {
         for (i, &[x, y]) in self.lines.nodes.iter().enumerate().skip(from) {
-            let vertex = delaunay.insert(Point2::new(x, y));
+            let start = FixedVertexHandle::from_index(self.near[i] as usize);
+            let vertex = if i == 0 {
+                delaunay.insert(Point2::new(x, y))
+            } else {
+                delaunay.insert_with_hint(Point2::new(x, y), start)
+            };
             if vertex.map(|vertex| vertex.index()) != Ok(i) {
                 return Err(MeshError::Triangulation);
             }
@@ -93,13 +105,12 @@ impl Fill<'_> {
     /// Sets points where triangles are too large.
     fn points(&mut self) -> Result<(), MeshError> {
         let mut delaunay = self.delaunay()?;
-        let rows = std::mem::take(&mut self.lines.rows);
-        let mut wanted = rows;
+        let mut wanted = std::mem::take(&mut self.lines.rows);
         for _ in 0..ROUNDS {
             let inside = self.inside(&delaunay);
             let before = self.lines.nodes.len();
-            for p in wanted {
-                self.try_point(p, &delaunay, &inside);
+            for row in wanted {
+                self.try_point(row, &delaunay, &inside);
             }
             if self.lines.nodes.len() > self.most_nodes {
                 return Err(MeshError::TooLarge {
@@ -116,7 +127,7 @@ impl Fill<'_> {
     }
 
     /// Middles of the circles around triangles that are too large, where a point may still be set.
-    fn large(&self, delaunay: &Delaunay) -> Vec<Point> {
+    fn large(&self, delaunay: &Delaunay) -> Vec<Row> {
         let inside = self.inside(delaunay);
         let faces = delaunay.inner_faces();
         let faces = faces.filter(|face| inside[face.fix().index()]);
@@ -128,17 +139,24 @@ impl Fill<'_> {
             let (middle, radius) = circle(a, b, c);
             let edge = self.sizes.at(middle);
             let large = radius > RADIUS * edge / 3.0_f64.sqrt();
-            (large && self.free(middle, edge)).then_some(middle)
+            let row = Row {
+                at: middle,
+                near: short(face.vertices()[0].fix().index()),
+                apart: f64::INFINITY,
+            };
+            (large && self.free(&row, edge)).then_some(row)
         });
         wanted.collect()
     }
 
     /// Whether a place keeps its distance from nodes and lines.
-    fn free(&self, p: Point, edge: f64) -> bool {
+    fn free(&self, row: &Row, edge: f64) -> bool {
+        let p = row.at;
         if !(p[0].is_finite() && p[1].is_finite()) {
             return false;
         }
-        let (apart, off) = (APART * edge, OFF_LINES * edge);
+        let apart = row.apart.min(APART * edge);
+        let off = row.apart.min(OFF_LINES * edge);
         let mut free = true;
         self.near_nodes.visit_around(p, apart, |i| {
             free &= distance(p, self.lines.nodes[i as usize]) >= apart;
@@ -151,11 +169,14 @@ impl Fill<'_> {
         free
     }
 
-    fn try_point(&mut self, p: Point, delaunay: &Delaunay, inside: &[bool]) {
-        if !self.free(p, self.sizes.at(p)) {
+    /// Sets a point if it is inside and keeps its distance.
+    fn try_point(&mut self, row: Row, delaunay: &Delaunay, inside: &[bool]) {
+        let p = row.at;
+        if !self.free(&row, self.sizes.at(p)) {
             return;
         }
-        let within = match delaunay.locate(Point2::new(p[0], p[1])) {
+        let from = FixedVertexHandle::from_index(row.near as usize);
+        let within = match delaunay.locate_with_hint(Point2::new(p[0], p[1]), from) {
             PositionInTriangulation::OnFace(face) => inside[face.index()],
             PositionInTriangulation::OnEdge(edge) => {
                 let face = delaunay.directed_edge(edge).face();
@@ -166,6 +187,7 @@ impl Fill<'_> {
         if within {
             self.near_nodes.put(short(self.lines.nodes.len()), p, p);
             self.lines.nodes.push(p);
+            self.near.push(row.near);
         }
     }
 

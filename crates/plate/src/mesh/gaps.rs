@@ -9,7 +9,7 @@ use super::{Fineness, LoopKind, MeshError, Point};
 /// Edges along a narrow place over the element's size across it.
 const ALONG: f64 = 1.5;
 /// Edges on a half circle for each element across a rib.
-const EDGES_PER_HALF_TURN: f64 = 2.75;
+const EDGES_PER_HALF_TURN: f64 = 2.5;
 /// Cosine and sine of the turn in one point from which on it is a corner (25 degrees).
 pub(crate) const CORNER: f64 = 0.906_307_787_036_65;
 /// Cosine of the angle between two lines up to which they face each other (35 degrees): beyond, they make a corner.
@@ -116,7 +116,7 @@ struct Gaps<'a> {
 impl Gaps<'_> {
     fn new<'a>(outlines: &[Outline], fineness: &'a Fineness) -> Gaps<'a> {
         let [low, high] = extent(outlines);
-        let reach = fineness.most * fineness.across;
+        let reach = fineness.most * fineness.across.max(ALONG) / ALONG;
         let mut near = Buckets::new(low, high, 0.25 * reach);
         let mut sides = Vec::new();
         for (outline, of) in outlines.iter().enumerate() {

@@ -4,6 +4,7 @@
 //! crosses: so two lines that nearly coincide become one, and no slivers arise.
 
 use super::buckets::{Buckets, short};
+use super::crossings::crossings;
 use super::gaps::{SNAP, Sample};
 use super::outline::{Outline, extent};
 use super::planar::{along, between, bounds, crossing, distance, foot, minus};
@@ -15,10 +16,10 @@ use super::{Fineness, LoopKind, MeshError, Point};
 const TO_END: f64 = 0.5;
 /// Steps of work per point after which the drawing is given up.
 const PATIENCE: usize = 200;
-/// A new line and a node are one if closer than this share of the edge length: the distance of the first row from a line.
-const ROW_LEAST: f64 = 0.55;
 /// The height of the first row of elements where nothing is near, over the edge: an equilateral triangle's.
 const ROW: f64 = 0.87;
+/// Nodes of two rows may be this close, over the height of a row.
+const ROWS_APART: f64 = 0.85;
 
 /// An edge of the drawing, and what it bounds.
 #[derive(Clone, Copy)]
@@ -28,12 +29,22 @@ pub(crate) struct Edge {
     pub(crate) bounds: [i32; 2],
 }
 
+/// A place where a node would be well.
+#[derive(Clone, Copy)]
+pub(crate) struct Row {
+    pub(crate) at: Point,
+    /// A node near by.
+    pub(crate) near: u32,
+    /// The distance that it may have from others, m, if the edge length asks for more.
+    pub(crate) apart: f64,
+}
+
 /// The drawing.
 pub(crate) struct Lines {
     pub(crate) nodes: Vec<Point>,
     pub(crate) edges: Vec<Edge>,
-    /// Places where a first row of nodes beside the lines would be well.
-    pub(crate) rows: Vec<Point>,
+    /// Places for a first row of nodes beside the lines.
+    pub(crate) rows: Vec<Row>,
     near_nodes: Buckets,
     near_edges: Buckets,
     alive: Vec<bool>,
@@ -58,8 +69,10 @@ pub(crate) fn draw(
         alive: Vec::new(),
         work: 0,
     };
-    for (outline, samples) in outlines.iter().zip(samples) {
-        let stops = chain(outline, samples, sizes, fineness.most_nodes)?;
+    let crossed = crossings(outlines);
+    for (i, outline) in outlines.iter().enumerate() {
+        let along = (&samples[i][..], &crossed[i][..]);
+        let stops = chain(outline, along, sizes, fineness.most_nodes)?;
         lines.work += PATIENCE * (stops.len() + 10);
         lines.add(outline.kind, &stops, sizes)?;
         if lines.nodes.len() > fineness.most_nodes {
@@ -95,12 +108,16 @@ impl Lines {
             self.connect(Edge { ends, bounds }, sizes)?;
             let [a, b] = [stops[i].at, stops[next].at];
             let l = distance(a, b);
-            for (row, sign) in stops[i].rows.iter().zip([-1.0, 1.0]) {
+            for (row, sign) in stops[i].rows.iter().zip([1.0, -1.0]) {
                 let d = minus(b, a);
-                let height = row.min(ROW * l).max(ROW_LEAST * l.min(*row));
-                let normal = [sign * d[1] / l, -sign * d[0] / l];
+                let height = row.min(ROW * l);
+                let normal = [-sign * d[1] / l, sign * d[0] / l];
                 if l > 0.0 {
-                    self.rows.push(along(between(a, b, 0.5), normal, height));
+                    self.rows.push(Row {
+                        at: along(between(a, b, 0.5), normal, height),
+                        near: numbers[i],
+                        apart: ROWS_APART * row,
+                    });
                 }
             }
         }

@@ -10,8 +10,6 @@ const FARTHEST: f64 = 1e3;
 const SAME_POINT: f64 = 1e-3;
 /// A loop whose area is under this share of its extent squared has none.
 const FLAT: f64 = 1e-9;
-/// Cells along a side when segments are held against each other.
-const CELLS: f64 = 100.0;
 
 /// A loop that went through the checks: counter-clockwise, no two neighbouring points the same.
 pub(crate) struct Outline {
@@ -99,7 +97,9 @@ fn clean(given: &[Point], same: f64) -> Option<Vec<Point>> {
 fn crosses_itself(outline: &Outline) -> bool {
     let n = outline.points.len();
     let [low, high] = extent(std::slice::from_ref(outline));
-    let cell = (high[0] - low[0]).max(high[1] - low[1]) / CELLS;
+    #[allow(clippy::cast_precision_loss, reason = "a number of points")]
+    let cells = (n as f64).sqrt();
+    let cell = (high[0] - low[0]).max(high[1] - low[1]) / cells;
     let mut seen = Buckets::new(low, high, cell);
     for i in 0..n {
         let side = outline.side(i);

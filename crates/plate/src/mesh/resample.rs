@@ -25,35 +25,32 @@ struct Piece {
     edges: f64,
 }
 
-/// The chain of a loop, from its first point on; at most `most` points.
+/// The chain of a loop, from its first point on; at most `most` points. A node stands in every corner and crossing.
 pub(crate) fn chain(
     outline: &Outline,
-    samples: &[Sample],
+    (samples, crossed): (&[Sample], &[(usize, f64)]),
     sizes: &Sizes,
     most: usize,
 ) -> Result<Vec<Stop>, MeshError> {
-    let n = outline.points.len();
-    let corner = |i: usize| {
-        let [a, b] = outline.side((i + n - 1) % n);
-        let c = outline.side(i % n)[1];
-        let (d, e) = (minus(b, a), minus(c, b));
-        dot(d, e) <= CORNER * length(d) * length(e)
-    };
-    let first = (0..n).find(|&i| corner(i));
+    let vertices = vertices(outline, crossed);
+    let n = vertices.len();
+    let side = |i: usize| [vertices[i % n].0, vertices[(i + 1) % n].0];
+    let length_of = |i: usize| distance(side(i)[0], side(i)[1]);
+    let first = vertices.iter().position(|&(_, breaks)| breaks);
     let start = first.unwrap_or(0);
+    let fewest = if first.is_some() { 1 } else { FEWEST };
+    let mut way: f64 = (0..start).map(length_of).sum();
+    let whole: f64 = (0..n).map(length_of).sum();
     let mut stops = Vec::new();
     let mut pieces = Vec::new();
-    let mut way = way_to(outline, start);
-    let whole = way_to(outline, n);
     for i in start..start + n {
-        cut(outline.side(i % n), &mut way, sizes, &mut pieces);
-        if i + 1 == start + n || (first.is_some() && corner((i + 1) % n)) {
-            let fewest = if first.is_some() { 1 } else { FEWEST };
+        cut(side(i), &mut way, sizes, &mut pieces);
+        if i + 1 == start + n || vertices[(i + 1) % n].1 {
             divide(&pieces, fewest, most, &mut stops)?;
-            let end = stops.len();
             pieces.clear();
-            if end > most {
-                return Err(MeshError::TooLarge { nodes: end });
+            if stops.len() > most {
+                let nodes = stops.len();
+                return Err(MeshError::TooLarge { nodes });
             }
         }
     }
@@ -70,12 +67,22 @@ pub(crate) fn chain(
     Ok(chain.collect())
 }
 
-/// The way along the loop to the start of a side.
-fn way_to(outline: &Outline, side: usize) -> f64 {
-    (0..side)
-        .map(|i| outline.side(i))
-        .map(|[a, b]| distance(a, b))
-        .sum()
+/// The points of a loop and where it is crossed, in order, and whether an edge must end there.
+fn vertices(outline: &Outline, crossed: &[(usize, f64)]) -> Vec<(Point, bool)> {
+    let n = outline.points.len();
+    let mut crossed = crossed.iter().peekable();
+    let mut vertices = Vec::with_capacity(n);
+    for i in 0..n {
+        let [before, at] = outline.side((i + n - 1) % n);
+        let side = outline.side(i);
+        let (d, e) = (minus(at, before), minus(side[1], at));
+        let corner = dot(d, e) <= CORNER * length(d) * length(e);
+        vertices.push((at, corner));
+        while let Some((_, s)) = crossed.next_if(|place| place.0 == i) {
+            vertices.push((between(side[0], side[1], *s), true));
+        }
+    }
+    vertices
 }
 
 /// What was seen nearest to a place on the loop.
@@ -124,7 +131,12 @@ fn divide(
     for piece in pieces {
         #[allow(clippy::cast_precision_loss, reason = "at most `most`")]
         while set < edges && share * set as f64 <= before + piece.edges {
-            let part = ((share * set as f64 - before) / piece.edges).clamp(0.0, 1.0);
+            // Two crossings may lie in one point: what is between them has no length.
+            let part = if piece.edges > 0.0 {
+                ((share * set as f64 - before) / piece.edges).clamp(0.0, 1.0)
+            } else {
+                0.0
+            };
             let at = between(piece.ends[0], piece.ends[1], part);
             let way = piece.way + part * distance(piece.ends[0], piece.ends[1]);
             stops.push((at, way, set == 0));

@@ -4,9 +4,9 @@ use super::buckets::count;
 use super::{Fineness, Point};
 
 /// Growth of the edge length per length of way.
-const GROWTH: f64 = 0.3;
+const GROWTH: f64 = 0.6;
 /// Most cells of the grid.
-const MOST_CELLS: f64 = 40_000.0;
+const MOST_CELLS: f64 = 25_000.0;
 const MOST_SIDE: usize = 200_000;
 /// A way across a cell's corner.
 const DIAGONAL: f64 = std::f64::consts::SQRT_2;

@@ -19,9 +19,9 @@ pub(crate) fn smooth(nodes: &mut [Point], fixed: usize, mesh: &Mesh) {
         }
     }
     for _ in 0..SWEEPS {
-        for i in fixed..nodes.len() {
-            if !around[i].is_empty() {
-                improve(nodes, i, &around[i], mesh);
+        for (i, around) in around.iter().enumerate().skip(fixed) {
+            if !around.is_empty() {
+                improve(nodes, i, around, mesh);
             }
         }
     }
