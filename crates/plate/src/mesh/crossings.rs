@@ -30,17 +30,21 @@ pub(crate) fn crossings(outlines: &[Outline]) -> Vec<Vec<(usize, f64)>> {
                 return;
             }
             if let Some((s, t)) = crossing(own, line) {
-                found[of].push((side, s));
-                found[with].push((its, t));
+                insert(&mut found[of], (side, s));
+                insert(&mut found[with], (its, t));
             }
         });
         seen.put(short(number), from, to);
     }
-    for places in &mut found {
-        places.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-        places.dedup();
-    }
     found
+}
+
+/// Puts a place into its order, once.
+fn insert(places: &mut Vec<(usize, f64)>, (side, s): (usize, f64)) {
+    let at = places.partition_point(|&(other, t)| (other, t) < (side, s));
+    if places.get(at) != Some(&(side, s)) {
+        places.insert(at, (side, s));
+    }
 }
 
 fn clearly([a, b]: [super::Point; 2], [c, d]: [super::Point; 2]) -> bool {

@@ -193,15 +193,25 @@ impl Fill<'_> {
 
     /// For each face, whether it is inside the outer loop and outside all holes.
     fn inside(&self, delaunay: &Delaunay) -> Vec<bool> {
-        let mut crossed: Vec<([u32; 2], [i32; 2])> = Vec::new();
-        for edge in &self.lines.edges {
-            let ([a, b], [m, n]) = (edge.ends, edge.bounds);
-            if [m, n] != [0, 0] {
-                crossed.push(([a, b], [m, n]));
-                crossed.push(([b, a], [-m, -n]));
+        // From each node the edges that start there, by number; few, so a chain is looked through.
+        let mut starts = vec![u32::MAX; self.lines.nodes.len()];
+        let mut chained = vec![u32::MAX; self.lines.edges.len()];
+        for (i, edge) in self.lines.edges.iter().enumerate() {
+            if edge.bounds != [0, 0] {
+                let start = &mut starts[edge.ends[0] as usize];
+                chained[i] = std::mem::replace(start, short(i));
             }
         }
-        crossed.sort_unstable();
+        let passed = |[a, b]: [u32; 2]| {
+            let mut next = starts[a as usize];
+            while let Some(edge) = self.lines.edges.get(next as usize) {
+                if edge.ends[1] == b {
+                    return edge.bounds;
+                }
+                next = chained[next as usize];
+            }
+            [0, 0]
+        };
         let mut passes: Vec<Option<[i32; 2]>> = vec![None; delaunay.num_all_faces()];
         let outer = delaunay.outer_face().fix().index();
         passes[outer] = Some([0, 0]);
@@ -217,10 +227,8 @@ impl Fill<'_> {
                 continue;
             }
             let ends = [there.from(), there.to()].map(|vertex| short(vertex.fix().index()));
-            let step = crossed
-                .binary_search_by(|(key, _)| key.cmp(&ends))
-                .map_or([0, 0], |i| crossed[i].1);
-            passes[face.fix().index()] = Some([m + step[0], n + step[1]]);
+            let (with, against) = (passed(ends), passed([ends[1], ends[0]]));
+            passes[face.fix().index()] = Some([m + with[0] - against[0], n + with[1] - against[1]]);
             open.extend([there.next().fix(), there.prev().fix()]);
         }
         let inside = |pass: &Option<[i32; 2]>| matches!(pass, Some([m, 0]) if *m != 0);
