@@ -229,7 +229,12 @@ fn sum(grid: &Grid, stuff: &Stuff, layout: &Layout, (free, theory): (&[[bool; 3]
                 matrix.add(pattern, (rows[i], rows[j]), &block(&k, (i, j), both));
             }
             let moving = stuff.rho * t * element.area / 3.0;
-            let of = [moving, moving * t * t / 12.0, moving * t * t / 12.0];
+            // Thin plates have no inertia against tilting.
+            let tilting = match theory {
+                Theory::ShearFlexible => moving * t * t / 12.0,
+                Theory::Thin => 0.0,
+            };
+            let of = [moving, tilting, tilting];
             for (d, of) in of.into_iter().enumerate() {
                 if free[nodes[i] as usize][d] {
                     mass[rows[i] as usize][d] += of;
