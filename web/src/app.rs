@@ -8,6 +8,7 @@ use crate::form::{Form, Questions, element_id};
 use crate::frame::{Messages, Status, Title};
 use crate::keep::{Keeping, Kept, KeptProps};
 use crate::keeping::{first, use_keeping};
+use crate::map::WebView;
 use crate::sheet::Paper;
 use crate::state::{Action, State};
 use crate::steady::use_steady;
@@ -74,10 +75,15 @@ fn drawing(desk: &Desk, state: &State) -> Html {
     });
     html! {
         <section class="drawing-frame" id="drawing" aria-label={text::DRAWING}>
-            <Drawing
-                job={state.job.clone()} lit={state.lit} {on_light} step={state.step}
-                outcome={state.shown.as_ref().map(|s| s.outcome.clone())}
-            />
+            <div class="drawings">
+                <Drawing
+                    job={state.job.clone()} lit={state.lit} {on_light} step={state.step}
+                    outcome={state.shown.as_ref().map(|s| s.outcome.clone())} web={state.web_in_hand()}
+                />
+                if let Some(shown) = state.shown.clone() {
+                    <WebView {shown} step={state.step} looks={state.looks.clone()} units={state.answers.units} />
+                }
+            </div>
         </section>
     }
 }

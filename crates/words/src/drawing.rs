@@ -72,12 +72,29 @@ pub fn slots_said(count: usize) -> String {
     format!("{} slots", slots_on_leader(count))
 }
 
-/// How the web bows under the cutter, and how much that is exaggerated.
-pub fn bow(units: UnitSystem, give: Length, factor: f64) -> String {
-    let size = format(Kind::ShortLength, give.si().abs(), units, Rounding::Nearest);
-    let factor = format(Kind::Count, factor, units, Rounding::Nearest);
-    let way = if give.si() < 0.0 { "lifts" } else { "bows" };
-    format!("web {way} by {size}, drawn \u{D7}{factor}")
+/// How the web bows under the mean thrust at its softest place; negative where it is lifted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bow {
+    /// Give at that place.
+    pub most: Length,
+    /// Greatest size of it along the section.
+    pub here: Length,
+    /// How much the drawing exaggerates it.
+    pub factor: f64,
+}
+
+/// How the web bows, and how much that is exaggerated.
+pub fn bow(units: UnitSystem, bow: &Bow) -> String {
+    let size = |v: Length| format(Kind::ShortLength, v.si().abs(), units, Rounding::Nearest);
+    let factor = format(Kind::Count, bow.factor, units, Rounding::Nearest);
+    let way = if bow.most.si() < 0.0 { "lifts" } else { "bows" };
+    let (most, here) = (size(bow.most), size(bow.here));
+    let here = if here == most {
+        String::new()
+    } else {
+        format!(", by {here} in the section")
+    };
+    format!("web {way} by {most} where it is softest{here}, drawn \u{D7}{factor}")
 }
 
 /// The step shown in the section.

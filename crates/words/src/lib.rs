@@ -14,6 +14,7 @@ mod fields;
 mod gains;
 mod limits;
 mod listen;
+pub mod map;
 mod methods;
 mod orders;
 mod pins;

@@ -149,7 +149,7 @@ fn linear(size: &Size, place: Placed, level: f64) -> Mark {
             Mark::Line(Stroke::Narrow, lines.0),
             Mark::Line(Stroke::Ink, heads.0),
             Mark::Text(Letters {
-                turned: upright,
+                turn: if upright { -90.0 } else { 0.0 },
                 ..Letters::middle(at, size.text.clone())
             }),
         ],

@@ -307,14 +307,21 @@ fn legend(job: &Job, moment: &Moment, scale: f64, y: &mut f64) -> Vec<Mark> {
     let first = words::step_shown(job.units, moment.step, d);
     let lines =
         std::iter::once((first, LETTER)).chain(words::STEP_LEGEND.map(|l| (l.to_owned(), 3.0)));
-    let bowing =
-        bow::give(moment, scale).map(|(give, factor)| (words::bow(job.units, give, factor), 3.0));
+    // Its line is kept free until the web has been looked at: nothing below may move.
+    let bowing = moment.step.web.is_some().then(|| {
+        let bow = bow::give(job, moment, scale);
+        (
+            bow.map_or_else(String::new, |bow| words::bow(job.units, &bow)),
+            3.0,
+        )
+    });
     lines
         .chain(bowing)
         .map(|(text, height)| {
             *y += 1.5 * height;
             Mark::Text(Letters::start((frame::FILING + 4.0, *y), text, height))
         })
+        .filter(|mark| !matches!(mark, Mark::Text(l) if l.text.is_empty()))
         .collect()
 }
 

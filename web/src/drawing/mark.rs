@@ -34,6 +34,15 @@ pub(crate) enum Stroke {
     Bent,
     /// Frame of the sheet.
     Frame,
+    /// A step of grey over what is softer, or swings wider.
+    Tint,
+    /// A line of equal value on a map, and every second of them.
+    Contour,
+    Index,
+    /// The same below nothing.
+    Minus,
+    /// Where a tone stays still.
+    Still,
 }
 
 impl Stroke {
@@ -52,6 +61,11 @@ impl Stroke {
             Stroke::Cutter => "ink-cutter",
             Stroke::Bent => "ink-bent",
             Stroke::Frame => "ink-frame",
+            Stroke::Tint => "ink-tint",
+            Stroke::Contour => "ink-contour",
+            Stroke::Index => "ink-index",
+            Stroke::Minus => "ink-minus",
+            Stroke::Still => "ink-still",
         }
     }
 }
@@ -65,8 +79,8 @@ pub(crate) struct Letters {
     pub(crate) text: String,
     /// Height of the letters, mm.
     pub(crate) height: f64,
-    /// Turned a quarter, to be read from the right.
-    pub(crate) turned: bool,
+    /// Turned about its place, degrees clockwise.
+    pub(crate) turn: f64,
     /// `start`, `middle` or `end`.
     pub(crate) anchor: &'static str,
 }
@@ -78,7 +92,7 @@ impl Letters {
             at,
             text: text.into(),
             height: LETTER,
-            turned: false,
+            turn: 0.0,
             anchor: "middle",
         }
     }
@@ -196,7 +210,8 @@ fn dimension(
 
 fn text(letters: &Letters) -> Html {
     let (x, y) = (number(letters.at.0), number(letters.at.1));
-    let transform = letters.turned.then(|| format!("rotate(-90 {x} {y})"));
+    let transform =
+        (letters.turn != 0.0).then(|| format!("rotate({} {x} {y})", number(letters.turn)));
     html! {
         <text {x} {y} font-size={number(letters.height)} text-anchor={letters.anchor} {transform}>
             { letters.text.clone() }

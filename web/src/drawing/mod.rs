@@ -20,12 +20,14 @@ mod sketch;
 mod tests;
 mod tool;
 
-pub(crate) use moment::moment;
+pub(crate) use mark::{Letters, Mark, Stroke, draw};
+pub(crate) use moment::{Moment, moment};
+pub(crate) use pen::{Path, View, line, number};
+pub(crate) use place::text_width;
 pub(crate) use sketch::Sketch;
 
-use pen::number;
 use std::rc::Rc;
-use thinwright_core::{FieldId, Job, Outcome};
+use thinwright_core::{FieldId, Job, Outcome, WebPicture};
 use thinwright_words::drawing as words;
 use yew::prelude::*;
 
@@ -37,12 +39,15 @@ pub(crate) struct DrawingProps {
     /// The step in hand, counted from 0 over all setups.
     pub(crate) step: Option<usize>,
     pub(crate) outcome: Option<Rc<Outcome>>,
+    /// The web in that step, once it has been looked at.
+    pub(crate) web: Option<Rc<WebPicture>>,
 }
 
 impl PartialEq for DrawingProps {
     fn eq(&self, other: &DrawingProps) -> bool {
         same(&self.job, &other.job)
             && same(&self.outcome, &other.outcome)
+            && same(&self.web, &other.web)
             && self.lit == other.lit
             && self.step == other.step
             && self.on_light == other.on_light
@@ -69,7 +74,11 @@ pub(crate) fn Drawing(props: &DrawingProps) -> Html {
     });
     let moment = strategy
         .zip(props.step)
-        .and_then(|(strategy, step)| moment(job, strategy, step));
+        .and_then(|(strategy, step)| moment(job, strategy, step))
+        .map(|moment| Moment {
+            web: props.web.clone(),
+            ..moment
+        });
     let picture = layout::picture(job, moment.as_ref());
     let marks = mark::draw(&picture.marks, props.lit, Some(&props.on_light));
     let view_box = format!("0 0 {} {}", number(frame::WIDTH), number(picture.height));

@@ -1,5 +1,7 @@
 //! The part before and after a step, from the strategy's own heights.
 
+use std::rc::Rc;
+use thinwright_core::WebPicture;
 use thinwright_core::job::{Cutter, Job};
 use thinwright_core::part::{Height, State};
 use thinwright_core::strategy::{Setup, Step, Strategy};
@@ -18,6 +20,8 @@ pub(crate) struct Moment<'a> {
     /// Heights in the part where the step begins and ends.
     pub(crate) from: Height,
     pub(crate) to: Height,
+    /// The web in this step, where it was looked at.
+    pub(crate) web: Option<Rc<WebPicture>>,
 }
 
 /// Lowest and highest place of the stock.
@@ -64,6 +68,7 @@ pub(crate) fn moment<'a>(job: &'a Job, strategy: &'a Strategy, index: usize) -> 
                     after,
                     from,
                     to,
+                    web: None,
                 });
             }
             state = after;

@@ -105,6 +105,12 @@ impl Path {
         );
     }
 
+    /// A curve that leaves towards a place and arrives from there.
+    pub(crate) fn curve(&mut self, by: (f64, f64), to: (f64, f64)) {
+        let [a, b, c, d] = [by.0, by.1, to.0, to.1].map(number);
+        self.0 += &format!("Q{a} {b} {c} {d}");
+    }
+
     pub(crate) fn close(&mut self) {
         self.0.push('Z');
     }

@@ -84,8 +84,11 @@ impl<'a> Field<'a> {
 
     /// The nodes in use with their values.
     pub(crate) fn places(&self) -> impl Iterator<Item = (Point, f64)> {
-        let corners = self.triangles.iter().flatten();
-        corners.map(|i| (self.nodes[*i as usize], self.value(*i)))
+        let mut used: Vec<u32> = self.triangles.iter().flatten().copied().collect();
+        used.sort_unstable();
+        used.dedup();
+        let place = |i: u32| (self.nodes[i as usize], self.value(i));
+        used.into_iter().map(place)
     }
 
     /// All lines around where the values are at a level or above.
@@ -127,15 +130,15 @@ impl<'a> Field<'a> {
         }
         // Corners of that part in order, each with whether the way to the next lies on an edge of the field.
         let mut corners: Vec<(End, bool)> = Vec::with_capacity(4);
-        for k in 0..3 {
+        for (k, edge) in edges.into_iter().enumerate() {
             let (a, b) = (k, (k + 1) % 3);
             if within[a] {
-                corners.push(((t[a], t[a]), edges[k]));
+                corners.push(((t[a], t[a]), edge));
             }
             if within[a] != within[b] {
                 // A way out goes on across the triangle, a way in along this side.
                 let cut = (t[a].min(t[b]), t[a].max(t[b]));
-                corners.push((cut, within[b] && edges[k]));
+                corners.push((cut, within[b] && edge));
             }
         }
         for (k, (from, edge)) in corners.iter().enumerate() {
@@ -254,7 +257,7 @@ mod tests {
 
     #[test]
     fn a_level_through_nodes_and_values_that_are_none_do_no_harm() {
-        let mut picture = fixture::ring(20.0, 60.0, (4, 12), |p| fixture::radius(p));
+        let mut picture = fixture::ring(20.0, 60.0, (4, 12), fixture::radius);
         picture.2[5] = f64::NAN;
         let field = Field::new(&picture.0, picture.1.iter().copied(), picture.2.clone());
         for level in [20.0, 30.0, 40.0, 60.0] {

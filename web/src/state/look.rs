@@ -80,4 +80,14 @@ impl State {
         }
         wanted
     }
+
+    /// The picture of the web in the step in hand, if it was seen and belongs to the answers that stand there.
+    pub(crate) fn web_in_hand(&self) -> Option<Rc<WebPicture>> {
+        let shown = self.shown.as_ref().filter(|_| !self.stale())?;
+        let Outcome::Feasible(strategy) = &*shown.outcome else {
+            return None;
+        };
+        let sight = sight(&shown.job, strategy, self.step?)?;
+        self.looks.at(&shown.answers, &sight)?.0.clone().ok()
+    }
 }

@@ -1,6 +1,7 @@
 //! The state without a browser.
 
 mod kept;
+mod looked;
 mod searched;
 
 use super::*;

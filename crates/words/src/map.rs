@@ -1,0 +1,251 @@
+//! Words of the web's map: what its lines mean, where it is softest, its lowest tone, the steps along which it weakens.
+
+use crate::Speaker;
+use crate::tasks::task_name;
+use crate::text::upper_first;
+use thinwright_core::strategy::{Step, WebReport};
+use thinwright_core::{WebError, WebPicture};
+use thinwright_quantity::{
+    Force, Kind, Length, Rounding, Stiffness, UnitSystem, format, format_bare,
+};
+
+/// Name of the figure.
+pub const NAME: &str = "Web under the cutter";
+/// While the picture is on its way.
+pub const WORKING_OUT: &str = "working out the web \u{2026}";
+/// In a step without a web.
+pub const NO_WEB: &str = "no free web in this step";
+/// Why a step has no web.
+pub const NO_WEB_WHY: &str =
+    "The part lies flat and is carried everywhere, or nothing thin is under the cutter.";
+/// What the map may show.
+pub const GIVES: &str = "gives under the cutter";
+/// What else it may show.
+pub const TONE: &str = "lowest tone";
+/// Name of that choice.
+pub const SHOWN: &str = "The map shows";
+/// Where no tone is left.
+pub const NO_TONE: &str = "The backing takes the drum away: there is no tone to show.";
+/// The same, in the map's place.
+pub const NO_TONE_HERE: &str = "no tone";
+/// Where there is no map; why is said beside it.
+pub const NO_MAP: &str = "no map";
+/// What the signs of a tone mean.
+pub const TONE_LEGEND: &str = "+ and \u{2212} swing against each other; dash and dot: what stays still between them. Each line is a fifth of the greatest swing.";
+/// Columns of the table of lines.
+pub const LINE_COLUMNS: [&str; 3] = ["line", "gives", "stiffness"];
+/// Caption of the table of places.
+pub const PLACES: &str = "Stiffness in some places";
+/// Columns of the table of places.
+pub const PLACE_COLUMNS: [&str; 3] = ["place", "gives", "stiffness"];
+/// The slider over the steps.
+pub const STEPS: &str = "Step in hand";
+/// The slider before the first step.
+pub const FINISHED: &str = "none: the finished part";
+/// What is said of the step on which the web is softest.
+pub const SOFTEST_OF_ALL: &str = "the softest web of all steps";
+
+/// Thousandths of an inch, and ten pounds of force: what gives are read in there.
+const THOU: f64 = 2.54e-5;
+/// Greatest give in micrometres; beyond it is read in millimetres.
+const MOST_UM: f64 = 1000.0;
+
+/// What gives are read in: so far under such a force.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gauge {
+    /// Unit of the give.
+    pub unit: &'static str,
+    /// The force.
+    pub force: &'static str,
+    /// Compliance of 1 of that unit under that force, m/N.
+    pub size: f64,
+}
+
+/// The gauge that reads a web whose greatest compliance is `most`, m/N.
+pub fn gauge(units: UnitSystem, most: f64) -> Gauge {
+    let (unit, force, size) = match units {
+        UnitSystem::Metric => ("\u{B5}m", "100\u{A0}N", 1.0e-6 / 100.0),
+        UnitSystem::Inch => ("thou", "10\u{A0}lbf", THOU / Force::lbf(10.0).si()),
+    };
+    if units == UnitSystem::Metric && most > MOST_UM * size {
+        return Gauge {
+            unit: "mm",
+            force,
+            size: 1.0e3 * size,
+        };
+    }
+    Gauge { unit, force, size }
+}
+
+/// Caption of the table of lines.
+pub fn lines_caption(gauge: &Gauge) -> String {
+    format!(
+        "Lines: how far the web gives, {} under {}",
+        gauge.unit, gauge.force
+    )
+}
+
+/// A give on a line, or in a table: its number alone.
+pub fn give(value: f64) -> String {
+    format_bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest)
+}
+
+/// The stiffness of a compliance, m/N.
+fn stiffness(compliance: f64) -> String {
+    let stiffness = Stiffness::from_si(1.0 / compliance);
+    format(
+        Kind::Stiffness,
+        stiffness.si(),
+        UnitSystem::Metric,
+        Rounding::Nearest,
+    )
+}
+
+/// What stands at the softest place.
+pub fn softest_mark(compliance: f64) -> String {
+    format!("softest: {}", stiffness(compliance))
+}
+
+/// A compliance as a row of a table: give, stiffness.
+pub fn row(gauge: &Gauge, compliance: f64) -> [String; 2] {
+    let give = format!("{}\u{A0}{}", give(compliance / gauge.size), gauge.unit);
+    [give, stiffness(compliance)]
+}
+
+/// A place whose value is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// The softest of all.
+    Softest,
+    /// The softest middle of a rib between two slots.
+    Rib,
+    /// Beside the wall.
+    Wall,
+    /// Beside the boss.
+    Boss,
+}
+
+impl Speaker<'_> {
+    /// A place, so far from the middle of the part.
+    pub fn web_place(&self, place: Place, (x, y): (Length, Length)) -> String {
+        let name = match place {
+            Place::Softest => "softest place",
+            Place::Rib => "softest rib",
+            Place::Wall => "beside the wall, at its softest",
+            Place::Boss => "beside the boss, at its softest",
+        };
+        let bare = |v: Length| {
+            let tenths = Length::mm((v.to_mm() * 10.0).round() / 10.0).si();
+            format_bare(Kind::ShortLength, tenths, self.units, Rounding::Nearest)
+                .replace('-', "\u{2212}")
+        };
+        format!("{name} (x\u{A0}{}, y\u{A0}{})", bare(x), bare(y))
+    }
+
+    /// Which step the map belongs to.
+    pub fn map_of(&self, step: &Step) -> String {
+        format!("step {}: {}", step.number, task_name(step.task))
+    }
+
+    /// A step on the slider: `3 of 12: Clear the recess`.
+    pub fn step_of(&self, step: &Step, of: usize) -> String {
+        format!(
+            "{} of {of}: {}",
+            step.number,
+            upper_first(task_name(step.task))
+        )
+    }
+
+    /// What the map shows, to those who cannot see it.
+    pub fn map_said(&self, picture: &WebPicture, (least, most): (f64, f64)) -> String {
+        let gauge = gauge(self.units, picture.most);
+        let [softest, stiff] = row(&gauge, picture.most);
+        format!(
+            "Map of the web: it gives most, {softest} under {} ({stiff}), at {}; over the floor from {} to {} {}.",
+            gauge.force,
+            self.off_middle(picture),
+            give(least / gauge.size),
+            give(most / gauge.size),
+            gauge.unit,
+        )
+    }
+
+    fn off_middle(&self, picture: &WebPicture) -> String {
+        let p = picture.softest;
+        let from_middle = (p.x * p.x + p.y * p.y).sqrt();
+        format!(
+            "{} from the middle",
+            self.short(Length::mm((from_middle * 10.0).round() / 10.0))
+        )
+    }
+
+    /// How sure the picture is.
+    pub fn map_error(&self, picture: &WebPicture, fine: bool) -> String {
+        match (picture.error, fine) {
+            (_, false) => "A coarse mesh so far; the fine one is on its way.".to_owned(),
+            (Some(error), true) => format!(
+                "A coarse and a fine mesh differ by {}\u{A0}% at the softest place.",
+                give((1000.0 * error).ceil() / 10.0)
+            ),
+            (None, true) => String::new(),
+        }
+    }
+
+    /// Why there is no map.
+    pub fn web_error(&self, why: &WebError) -> String {
+        match why {
+            WebError::NoFloor => {
+                "There is no thin floor under the cutter in this state.".to_owned()
+            }
+            WebError::TooNarrow { width } => format!(
+                "A slot or rib {} wide is too narrow for the mesh: there is no map.",
+                self.length(*width)
+            ),
+            WebError::SelfCrossing => "An outline crosses itself: there is no map.".to_owned(),
+            WebError::Pieces => "The part is in pieces in this state: there is no map.".to_owned(),
+            WebError::Unheld => "Nothing holds the web in this state: there is no map.".to_owned(),
+            _ => "The part needs more triangles than are made: there is no map.".to_owned(),
+        }
+    }
+
+    /// The lowest tone beside what the teeth do.
+    pub fn tone(&self, picture: &WebPicture, web: &WebReport) -> String {
+        let Some(tone) = picture.tones.first() else {
+            return NO_TONE.to_owned();
+        };
+        let share = web.tooth_passing.si() / tone.frequency.si();
+        format!(
+            "lowest tone {}; the teeth pass at {}, {} of it",
+            self.frequency(tone.frequency),
+            self.frequency(web.tooth_passing),
+            format_bare(
+                Kind::Ratio,
+                (share * 100.0).round() / 100.0,
+                self.units,
+                Rounding::Nearest
+            ),
+        )
+    }
+
+    /// The weakening of the web over the steps, to those who cannot see it: number of the step and stiffness, N/m.
+    pub fn weakening(&self, steps: &[(u32, f64)]) -> String {
+        let (Some(first), Some(softest)) = (
+            steps.first(),
+            steps.iter().min_by(|a, b| a.1.total_cmp(&b.1)),
+        ) else {
+            return "No step works on a free web.".to_owned();
+        };
+        let told = |s: &(u32, f64)| {
+            format!(
+                "{} in step {}",
+                self.stiffness(Stiffness::from_si(s.1)),
+                s.0
+            )
+        };
+        format!(
+            "Stiffness of the web over the steps: at first {}, at its softest {}.",
+            told(first),
+            told(softest)
+        )
+    }
+}
