@@ -2,20 +2,20 @@
 
 use crate::case::{Case, Load};
 use crate::choice;
+use crate::estimate::Unknown;
 use crate::job::{Cutter, Job};
 use crate::judge::{Scene, Way, judge};
-use crate::limits::{LIMITS, LimitId, finding};
+use crate::limits::{LIMITS, finding};
 use crate::listen;
 use crate::loads::LoadBook;
 use crate::methods::{METHODS, Method, corner_share};
+use crate::order_reports::orders;
 use crate::part::State;
 use crate::pass::{Detail, Pass};
 use crate::setting::{estimates, held};
 use crate::shape::Target;
 use crate::solve::{Solved, WorkedPlan};
-use crate::strategy::{
-    Finding, Loads, OrderReport, OrderVerdict, Setup, Step, Strategy, TurnOver, WebReport,
-};
+use crate::strategy::{Finding, Loads, RibReport, Setup, Step, Strategy, TurnOver, WebReport};
 use crate::tally::Tally;
 use crate::task::{Face, TaskKind};
 use thinwright_catalog::CautionScope;
@@ -64,11 +64,12 @@ pub(crate) fn strategy(
         time: Duration::from_si(best.time),
         reckoned: Duration::from_si(reckoned(best)),
         cutter_changes: best.changes,
-        orders: orders(best, all),
+        orders: orders(job, best, all),
         defaults: job.defaults.clone(),
         cautions: job_cautions(job),
         gains: Vec::new(),
         turn_over: turn_over(job, best),
+        web_error: best.web_error(),
     }
 }
 
@@ -178,6 +179,7 @@ fn tell(
         path: Length::from_si(pass.path + pass.slow_path + pass.helix_path),
         loads: loads(case),
         web: web(case),
+        rib: rib(case),
         findings,
         considered,
         listen: if chatters {
@@ -248,63 +250,29 @@ fn web(case: &Case) -> Option<WebReport> {
         frequency: Frequency::from_si(web.frequency),
         tooth_passing: Frequency::from_si(case.choice.n * f64::from(case.cutter.z)),
         softest: Length::from_si(web.softest()),
+        other_way: other_way(case),
+        error: web.error,
     })
 }
 
-/// The plans, the chosen one first, the others by price, those that fail last.
-fn orders(best: &WorkedPlan, all: &[WorkedPlan]) -> Vec<OrderReport> {
-    let mut others: Vec<&WorkedPlan> = all.iter().filter(|p| p.plan != best.plan).collect();
-    others.sort_by_key(|p| (p.stuck().is_some(), p.price));
-    std::iter::once(best)
-        .chain(others)
-        .map(order_report)
-        .collect()
+/// What clearing the other way would meet.
+fn other_way(case: &Case) -> Option<Stiffness> {
+    let ahead = case.known.ahead.as_ref()?;
+    let other = if case.choice.levels == 1 {
+        case.known.web.as_ref()?
+    } else {
+        ahead
+    };
+    let bed = case.get(Unknown::BedStiffness);
+    Some(Stiffness::from_si(1.0 / other.backed(bed)))
 }
 
-/// What came of one plan.
-pub(crate) fn order_report(worked: &WorkedPlan) -> OrderReport {
-    let verdict = match worked.stuck() {
-        Some(solved) => OrderVerdict::Fails {
-            task: solved.task.kind,
-            limit: solved
-                .found
-                .judged
-                .failed
-                .iter()
-                .find_map(|f| match f.verdict {
-                    crate::strategy::Verdict::Breaks { limit, .. } => Some(limit),
-                    _ => None,
-                }),
-        },
-        None => {
-            let ways = worked
-                .setups
-                .iter()
-                .flatten()
-                .filter_map(|s| s.way.as_ref());
-            let warned: Vec<(LimitId, f64)> = ways.filter_map(|w| w.warnings.worst).collect();
-            let softest = worked
-                .setups
-                .iter()
-                .flatten()
-                .filter_map(|s| s.found.known.web);
-            let softest = softest.map(|w| 1.0 / w.bare).fold(f64::INFINITY, f64::min);
-            OrderVerdict::Works {
-                time: Duration::from_si(worked.time),
-                warnings: u32::try_from(warned.len()).unwrap_or(u32::MAX),
-                worst: warned.into_iter().max_by(|a, b| a.1.total_cmp(&b.1)),
-                softest_web: softest.is_finite().then(|| Stiffness::from_si(softest)),
-            }
-        }
-    };
-    let last = worked.plan.setups.last();
-    OrderReport {
-        order: worked.plan.order,
-        first: worked.plan.first,
-        backing: last.map_or(0, |s| s.backing),
-        boss_bolted: last.is_some_and(|s| s.bolted),
-        verdict,
-    }
+fn rib(case: &Case) -> Option<RibReport> {
+    let ribs = case.known.rib.filter(|_| !case.shape.slots().is_empty())?;
+    Some(RibReport {
+        open: Stiffness::from_si(1.0 / ribs.open),
+        solid: Stiffness::from_si(1.0 / ribs.solid),
+    })
 }
 
 fn turn_over(job: &Job, best: &WorkedPlan) -> Option<TurnOver> {

@@ -6,7 +6,7 @@ use crate::job::{Cutter, Job};
 use crate::methods::MethodId;
 use crate::pass::{Engagement, Pass};
 use crate::shape::TaskShape;
-use crate::web::{WebAnswer, WebError};
+use crate::web::{Ribs, WebAnswer, WebError};
 use thinwright_catalog::{BackingRow, HoldRow};
 use thinwright_mechanics::force::{Bite, Forces, Mill, forces};
 use thinwright_mechanics::kienzle::Cutting;
@@ -21,8 +21,8 @@ pub struct Responses {
     pub ahead: Option<WebAnswer>,
     /// Why there is no answer of a web that there is.
     pub web_error: Option<WebError>,
-    /// Sideways compliance of the rib beside a slot, m/N, and its thickness now.
-    pub rib: Option<f64>,
+    /// The ribs beside slots, sideways.
+    pub rib: Option<Ribs>,
     /// Error of the web's thickness from turning over, m: for tasks after it.
     pub turn_over: f64,
 }
@@ -40,7 +40,7 @@ impl Responses {
             of(&self.web, |w| w.radius),
             of(&self.web, |w| w.bed.map_or(0.0, |on| on.low.1)),
             of(&self.ahead, |w| w.bare),
-            self.rib.map_or(0, f64::to_bits),
+            self.rib.map_or(0, |ribs| ribs.open.to_bits()),
             self.turn_over.to_bits(),
         ]
     }

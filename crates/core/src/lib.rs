@@ -30,6 +30,7 @@ mod look;
 pub mod methods;
 mod numbers;
 pub mod order;
+mod order_reports;
 pub mod part;
 pub mod pass;
 pub mod picture;

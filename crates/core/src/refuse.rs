@@ -1,7 +1,6 @@
 //! A reasoned no: which task has no way, what was tried, and the smallest single change that would make it possible.
 
 use crate::answers::Answers;
-use crate::assemble::order_report;
 use crate::cache::Cache;
 use crate::conflict::conflict;
 use crate::field::{Field, FieldId, Group, Input};
@@ -11,6 +10,7 @@ use crate::judge::{Scene, judge};
 use crate::limits::LimitId;
 use crate::loads::LoadBook;
 use crate::order::plans;
+use crate::order_reports::order_report;
 use crate::read::read;
 use crate::series;
 use crate::setting::{estimates, held};
@@ -131,7 +131,7 @@ fn without(job: &Job, what: &What, (cache, tally): (&mut Cache, &Tally)) -> Opti
 }
 
 /// The refusal as far as it is known.
-pub(crate) fn refusal(all: &[WorkedPlan], mending: Option<&Mending>) -> Refusal {
+pub(crate) fn refusal(job: &Job, all: &[WorkedPlan], mending: Option<&Mending>) -> Refusal {
     let furthest = mending.and_then(|m| m.furthest);
     let stuck = furthest.and_then(|i| all[i].stuck());
     let mut changes = mending.map_or_else(Vec::new, |m| m.changes.clone());
@@ -145,7 +145,7 @@ pub(crate) fn refusal(all: &[WorkedPlan], mending: Option<&Mending>) -> Refusal 
         conflict: mending.map_or_else(Vec::new, |m| m.conflict.clone()),
         gains: gains.iter().map(|tried| tried.1.clone()).collect(),
         changes: changes.into_iter().map(|(_, change)| change).collect(),
-        orders: all.iter().map(order_report).collect(),
+        orders: all.iter().map(|plan| order_report(job, plan)).collect(),
     }
 }
 

@@ -276,7 +276,11 @@ impl Search {
                 strategy.gains = gains;
                 Outcome::Feasible(Box::new(strategy))
             }
-            None => Outcome::Refused(Box::new(refuse::refusal(&self.done, self.mending.as_ref()))),
+            None => {
+                let mending = self.mending.as_ref();
+                let refusal = refuse::refusal(&self.job, &self.done, mending);
+                Outcome::Refused(Box::new(refusal))
+            }
         }
     }
 }

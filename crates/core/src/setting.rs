@@ -97,7 +97,7 @@ pub(crate) fn responses(
         web: web.ok().flatten(),
         ahead,
         web_error: web.err(),
-        rib: slots.then(|| web::rib(job, before)).flatten(),
+        rib: slots.then(|| web::ribs(job, before)).flatten(),
         turn_over: if setup.second && two_sided {
             libm::hypot(errors[0], errors[1])
         } else {

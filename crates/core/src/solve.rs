@@ -9,6 +9,7 @@ use crate::limits::LimitId;
 use crate::loads::LoadBook;
 use crate::order::{Plan, SetupPlan};
 use crate::part::{Height, State};
+use crate::picture::WebError;
 use crate::setting::{estimates, held, responses};
 use crate::shape::{self, TaskShape};
 use crate::tally::Tally;
@@ -78,6 +79,12 @@ impl WorkedPlan {
                 .collect::<Vec<_>>()
         };
         self.ways().flat_map(of).collect()
+    }
+
+    /// Why the web could not be worked out somewhere.
+    pub(crate) fn web_error(&self) -> Option<WebError> {
+        let mut all = self.setups.iter().flatten();
+        all.find_map(|s| s.found.known.web_error)
     }
 
     /// The first task without a way.

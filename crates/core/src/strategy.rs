@@ -5,8 +5,9 @@ use crate::field::FieldId;
 use crate::gain::Gain;
 use crate::limits::{LimitId, Severity};
 use crate::methods::MethodId;
+use crate::picture::WebError;
 use crate::task::{Face, TaskKind};
-pub use crate::verdict::{Considered, OrderReport, OrderVerdict, Verdict};
+pub use crate::verdict::{Considered, Decided, OrderReport, OrderVerdict, Verdict};
 use thinwright_quantity::{
     Angle, Duration, Force, Frequency, Length, Power, Speed, SpindleSpeed, Stiffness, Stress,
     Torque,
@@ -42,6 +43,8 @@ pub struct Strategy {
     pub gains: Vec<Gain>,
     /// Error budget of the web's thickness over the turn-over.
     pub turn_over: Option<TurnOver>,
+    /// Why the web could not be worked out somewhere: the limits on it were not held there.
+    pub web_error: Option<WebError>,
 }
 
 /// One clamping of the part.
@@ -104,6 +107,8 @@ pub struct Step {
     pub loads: Loads,
     /// What the web is like under this cut.
     pub web: Option<WebReport>,
+    /// The ribs beside the slots, where slots are cut.
+    pub rib: Option<RibReport>,
     /// Every limit, the closest first.
     pub findings: Vec<Finding>,
     /// What else was worked out for this task, and why it was set aside.
@@ -207,6 +212,20 @@ pub struct WebReport {
     pub tooth_passing: Frequency,
     /// Where the softest place is, from the middle of the part.
     pub softest: Length,
+    /// For clearing: what the other way would meet at its softest place, level by level or in one level from the inside
+    /// outwards.
+    pub other_way: Option<Stiffness>,
+    /// By how much the mesh came out too stiff, as a share: it is set right in the figures above.
+    pub error: f64,
+}
+
+/// The ribs beside the slots being cut, sideways.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RibReport {
+    /// Between two open slots.
+    pub open: Stiffness,
+    /// While the neighbour is not cut yet.
+    pub solid: Stiffness,
 }
 
 /// Demand against what is allowed, both in the SI unit of the limit's kind.

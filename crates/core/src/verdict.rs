@@ -50,12 +50,32 @@ pub struct OrderReport {
     pub order: OrderId,
     /// Face cut first.
     pub first: Face,
-    /// Backing of the last setup, an index into the backings of the job (0 = none).
-    pub backing: usize,
+    /// Row id of the backing of the last setup (`none` without one).
+    pub backing: String,
     /// Whether the boss is bolted in the last setup.
     pub boss_bolted: bool,
     /// What came of it.
     pub verdict: OrderVerdict,
+    /// What set it aside; none for the chosen one, and where it does not work at all.
+    pub decided: Option<Decided>,
+}
+
+/// What set an order aside that works.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Decided {
+    /// A warning that the chosen order does not leave, and its utilisation where it is the worst of its step.
+    Warning {
+        /// The step's task.
+        task: TaskKind,
+        /// The warning.
+        limit: LimitId,
+        /// Utilisation.
+        utilisation: Option<f64>,
+    },
+    /// It takes so much longer.
+    Time(Duration),
+    /// It costs as much in the whole, and came later.
+    Nothing,
 }
 
 /// What came of an order.

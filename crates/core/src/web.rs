@@ -86,6 +86,11 @@ impl WebAnswer {
         }
     }
 
+    /// Compliance with the backing as it likely is, m/N.
+    pub(crate) fn likely(&self) -> f64 {
+        self.backed(self.bed.map_or(0.0, |on| on.likely.0))
+    }
+
     /// Where the softest place is, from the middle, m.
     pub fn softest(&self) -> f64 {
         self.at.distance(Point::new(0.0, 0.0)) * 1.0e-3
@@ -213,17 +218,25 @@ pub(crate) fn reckon(
     Ok(Some(answer))
 }
 
-/// Sideways compliance of the rib beside a slot while it is cut, m/N, its neighbour open as it is for the last one.
-pub fn rib(job: &Job, state: &State) -> Option<f64> {
+/// The ribs beside a slot while it is cut, sideways, m/N.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ribs {
+    /// Compliance of the rib between two open slots: what the last slots of a row meet.
+    pub open: f64,
+    /// Compliance while the neighbour is not cut yet: what the first slot meets.
+    pub solid: f64,
+}
+
+/// The ribs of a part in a state; none where slots have no neighbours.
+pub(crate) fn ribs(job: &Job, state: &State) -> Option<Ribs> {
     let part = &job.part;
     let (width, height) = (part.rib?, part.web_now(state));
     let longest = part.slots.iter().map(|s| s.length).fold(0.0, f64::max);
-    let narrowest = part
-        .slots
-        .iter()
-        .map(|s| s.width)
-        .fold(f64::INFINITY, f64::min);
-    let material = (job.material.e_mod.si(), job.material.nu);
-    (height > 0.0 && width > 0.0)
-        .then(|| rib::beside_slot(material, (longest, narrowest), (width, height)))
+    let widths = part.slots.iter().map(|s| s.width);
+    let narrowest = widths.fold(f64::INFINITY, f64::min);
+    let (e_mod, nu) = (job.material.e_mod.si(), job.material.nu);
+    (height > 0.0 && width > 0.0).then(|| Ribs {
+        open: rib::beside_slot((e_mod, nu), (longest, narrowest), (width, height)),
+        solid: rib::beside_solid(e_mod, height),
+    })
 }

@@ -31,6 +31,7 @@ mod text;
 mod turn_over;
 mod unknowns;
 mod verdicts;
+mod web;
 
 pub use checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HEIGHTS, HOLD_POINTS};
 pub use choices::choice;

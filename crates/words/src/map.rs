@@ -181,14 +181,13 @@ impl Speaker<'_> {
 
     /// How sure the picture is.
     pub fn map_error(&self, picture: &WebPicture, fine: bool) -> String {
-        match (picture.error, fine) {
-            (_, false) => "A coarse mesh so far; the fine one is on its way.".to_owned(),
-            (Some(error), true) => format!(
-                "A coarse and a fine mesh differ by {}\u{A0}% at the softest place.",
-                give((1000.0 * error).ceil() / 10.0)
-            ),
-            (None, true) => String::new(),
+        if !fine {
+            return "A coarse mesh so far; the fine one is on its way.".to_owned();
         }
+        format!(
+            "At the softest place the mesh comes out about {}\u{A0}% too stiff, as two meshes tell.",
+            give((1000.0 * picture.error).ceil() / 10.0)
+        )
     }
 
     /// Why there is no map.

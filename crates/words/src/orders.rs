@@ -6,10 +6,9 @@ use crate::setups::face;
 use crate::tasks::task_name;
 use crate::text::plural;
 use crate::verdicts::utilisation;
-use thinwright_core::field::{Field, Table};
+use thinwright_core::field::Table;
 use thinwright_core::order::OrderId;
-use thinwright_core::strategy::{OrderReport, OrderVerdict};
-use thinwright_quantity::Duration;
+use thinwright_core::strategy::{Decided, OrderReport, OrderVerdict};
 
 /// An order's name.
 pub fn order_name(order: OrderId) -> &'static str {
@@ -43,7 +42,7 @@ pub fn telling(orders: &[OrderReport]) -> (Vec<&OrderReport>, u32) {
         let new = told.iter().all(|t| t.order != report.order)
             || told
                 .iter()
-                .all(|t| (t.backing, t.boss_bolted) != (report.backing, report.boss_bolted))
+                .all(|t| (&t.backing, t.boss_bolted) != (&report.backing, report.boss_bolted))
             || told.iter().all(|t| t.first != report.first);
         if new {
             told.push(report);
@@ -59,11 +58,13 @@ impl Speaker<'_> {
         let mut out = order_name(report.order).to_owned();
         if report.order != OrderId::OneFace {
             out += &format!(", {} first", face(report.first));
-            if report.backing == 0 {
+            if report.backing == "none" {
                 out += ", web not backed";
             } else {
-                let backing = self.answers.text(Field::Backing.into()).trim();
-                out += &format!(", web backed: {}", self.row(Table::Backings, backing));
+                out += &format!(
+                    ", web backed: {}",
+                    self.row(Table::Backings, &report.backing)
+                );
             }
             if report.boss_bolted {
                 out += ", boss bolted";
@@ -109,28 +110,25 @@ impl Speaker<'_> {
         }
     }
 
-    /// Why an order was set aside for the chosen one: the figure that decided.
-    pub fn set_aside(&self, report: &OrderReport, chosen: &OrderReport) -> String {
-        let (
-            OrderVerdict::Works { time, warnings, .. },
-            OrderVerdict::Works {
-                time: chosen_time,
-                warnings: chosen_warnings,
-                ..
-            },
-        ) = (&report.verdict, &chosen.verdict)
-        else {
-            return self.order_figures(report);
-        };
+    /// Why an order was set aside for the chosen one: its figures, and the one that decided.
+    pub fn set_aside(&self, report: &OrderReport) -> String {
         let figures = self.order_figures(report);
-        let longer = *time - *chosen_time;
-        if warnings > chosen_warnings {
-            let more = plural(warnings - chosen_warnings, "warning", "warnings");
-            format!("{figures}: {more} more")
-        } else if longer > Duration::s(0.0) {
-            format!("{figures}: {} longer", self.time(longer))
-        } else {
-            format!("{figures}: no better in the whole")
+        match &report.decided {
+            None => figures,
+            Some(Decided::Warning {
+                task,
+                limit,
+                utilisation: u,
+            }) => {
+                let size = u.map_or(String::new(), |u| format!(" {}", utilisation(u)));
+                format!(
+                    "{figures}: leaves {}{size} on the step that is to {}",
+                    limit_name(*limit),
+                    task_name(*task)
+                )
+            }
+            Some(Decided::Time(longer)) => format!("{figures}: {} longer", self.time(*longer)),
+            Some(Decided::Nothing) => format!("{figures}: no better in the whole"),
         }
     }
 }

@@ -92,6 +92,10 @@ fn feasible(speaker: &Speaker<'_>, strategy: &Strategy, lines: &mut Lines) {
         lines.heading("Turning over");
         lines.put(1, &speaker.turn_over(budget));
     }
+    if let Some(error) = &strategy.web_error {
+        lines.heading("The web");
+        lines.put(1, &speaker.web_unknown(error));
+    }
     orders(speaker, &strategy.orders, lines);
     for kind in GAIN_KINDS {
         lines.list(kind.heading(), &speaker.gains(&strategy.gains, kind));
@@ -199,6 +203,9 @@ fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
     if let Some(web) = &step.web {
         lines.put(2, &format!("web: {}", speaker.web(web)));
     }
+    if let Some(rib) = &step.rib {
+        lines.put(2, &format!("ribs: {}", speaker.ribs(rib)));
+    }
     if let Some(listen) = &step.listen {
         lines.put(2, &format!("listen: {}", speaker.listen(listen)));
     }
@@ -244,7 +251,7 @@ fn orders(speaker: &Speaker<'_>, orders: &[OrderReport], lines: &mut Lines) {
             &format!(
                 "set aside: {}: {}",
                 speaker.order(other),
-                speaker.set_aside(other, chosen)
+                speaker.set_aside(other)
             ),
         );
     }

@@ -8,7 +8,7 @@ use crate::text::upper_first;
 use crate::verdicts::{utilisation, verdict};
 use thinwright_core::limits::{LIMITS, Needs, Severity};
 use thinwright_core::methods::MethodId;
-use thinwright_core::strategy::{Finding, Loads, Step, WebReport};
+use thinwright_core::strategy::{Finding, Loads, Step};
 use thinwright_quantity::{Kind, Length};
 
 /// A value as it is typed into a path program.
@@ -172,27 +172,5 @@ impl Speaker<'_> {
             self.short(loads.deflection),
             self.stress(loads.stress),
         )
-    }
-
-    /// What the web is like under a cut.
-    pub fn web(&self, web: &WebReport) -> String {
-        let mut out = format!(
-            "{} of web under the cut: {} at its softest place, {} from the middle",
-            self.length(web.thickness),
-            self.stiffness(web.stiffness),
-            self.short(web.softest),
-        );
-        // Shown only where it makes a difference that can be read.
-        let unbacked = self.stiffness(web.unbacked);
-        if unbacked != self.stiffness(web.stiffness) {
-            out += &format!(" ({unbacked} without backing)");
-        }
-        out += &format!(
-            "; cutter and machine {}; first tone {}, teeth pass at {}",
-            self.stiffness(web.chain),
-            self.frequency(web.frequency),
-            self.frequency(web.tooth_passing),
-        );
-        out
     }
 }

@@ -77,7 +77,7 @@ fn softest_alone(strategy: &Strategy) -> Option<Stiffness> {
     let alone = strategy
         .orders
         .iter()
-        .filter(|o| o.backing == 0 && !o.boss_bolted);
+        .filter(|o| o.backing == "none" && !o.boss_bolted);
     alone
         .filter_map(|o| match o.verdict {
             OrderVerdict::Works { softest_web, .. } => softest_web,

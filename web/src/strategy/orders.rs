@@ -34,7 +34,7 @@ pub(crate) fn Orders(props: &OrdersProps) -> Html {
         let name = speaker.order(report);
         html! {
             <li class="gain">
-                <p class="gain-words"><b>{ name.clone() }</b>{ ": " }{ speaker.set_aside(report, chosen) }</p>
+                <p class="gain-words"><b>{ name.clone() }</b>{ ": " }{ speaker.set_aside(report) }</p>
                 if matches!(report.verdict, OrderVerdict::Works { .. }) {
                     { keep(&desk, &name, choices(report, &props.orders)) }
                 }
@@ -80,7 +80,7 @@ fn choices(report: &OrderReport, all: &[OrderReport]) -> Vec<(FieldId, String)> 
             OrderId::OneFace | OrderId::NoSlots => None,
         },
         Field::PinFirst => Some(if report.first == Face::A { "a" } else { "b" }),
-        Field::PinBacked => yes_no(report.backing > 0),
+        Field::PinBacked => yes_no(report.backing != "none"),
         _ => yes_no(report.boss_bolted),
     };
     let fields = [

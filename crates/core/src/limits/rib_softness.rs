@@ -16,7 +16,7 @@ pub(super) const LIMIT: Limit = Limit {
         let rib = case.known.rib.filter(|_| !case.shape.slots().is_empty())?;
         let forces = case.load.wall.unwrap_or(case.load.usual);
         Some(Measure {
-            demand: forces.mean_normal.abs() * case.force_factor() * rib,
+            demand: forces.mean_normal.abs() * case.force_factor() * rib.open,
             allowed,
         })
     },

@@ -251,8 +251,8 @@ fn tones(object: &mut Object<'_>, nodes: usize) -> Result<Vec<Tone>, JobFileErro
 #[cfg(test)]
 mod tests {
     use super::*;
-    use thinwright_core::task::Face;
     use crate::{FromWorker, Order, Report, ToWorker};
+    use thinwright_core::task::Face;
     use thinwright_quantity::Frequency;
 
     fn sight() -> Sight {

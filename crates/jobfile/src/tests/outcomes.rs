@@ -2,14 +2,16 @@
 
 use super::gains::gains;
 use crate::{Covered, FromWorker, JobFileError, Report, decode, encode};
+use thinwright_core::WebError;
 use thinwright_core::estimate::UNKNOWNS;
 use thinwright_core::field::{Field, FieldId};
 use thinwright_core::limits::LimitId;
 use thinwright_core::methods::{MethodId, Rejection};
 use thinwright_core::order::OrderId;
 use thinwright_core::strategy::{
-    Change, Considered, Defaulted, Entry, Finding, Lever, Listen, Loads, Measure, OrderReport,
-    OrderVerdict, Outcome, Refusal, Remedy, Setup, Step, Strategy, TurnOver, Verdict, WebReport,
+    Change, Considered, Decided, Defaulted, Entry, Finding, Lever, Listen, Loads, Measure,
+    OrderReport, OrderVerdict, Outcome, Refusal, Remedy, RibReport, Setup, Step, Strategy,
+    TurnOver, Verdict, WebReport,
 };
 use thinwright_core::task::{Face, TaskKind};
 use thinwright_quantity::{
@@ -145,6 +147,12 @@ fn step(odd: &mut Odd, task: TaskKind, entry: Entry) -> Step {
             frequency: Frequency::from_si(odd.next()),
             tooth_passing: Frequency::from_si(odd.next()),
             softest: odd.m(),
+            other_way: Some(Stiffness::from_si(odd.next())),
+            error: odd.next(),
+        }),
+        rib: Some(RibReport {
+            open: Stiffness::from_si(odd.next()),
+            solid: Stiffness::from_si(odd.next()),
         }),
         findings: findings(odd),
         considered: considered(odd),
@@ -174,8 +182,18 @@ fn orders(odd: &mut Odd) -> Vec<OrderReport> {
             } else {
                 Face::B
             },
-            backing: 1,
+            backing: "plug".to_owned(),
             boss_bolted: order == OrderId::SlotsLast,
+            decided: match order {
+                OrderId::OneFace => None,
+                OrderId::SlotsIntoStock => Some(Decided::Nothing),
+                OrderId::SlotsBeforeSkim => Some(Decided::Time(odd.s())),
+                _ => Some(Decided::Warning {
+                    task: TaskKind::FloorSkim,
+                    limit: LimitId::WebSoftness,
+                    utilisation: (order == OrderId::NoSlots).then(|| odd.next()),
+                }),
+            },
             verdict: if order == OrderId::NoSlots {
                 OrderVerdict::Fails {
                     task: TaskKind::Bore,
@@ -251,6 +269,7 @@ fn strategy() -> Outcome {
             total: odd.m(),
             allowed: None,
         }),
+        web_error: Some(WebError::TooNarrow { width: odd.m() }),
     }))
 }
 

@@ -6,7 +6,8 @@ use crate::node::Node;
 use crate::object::{Object, not};
 use thinwright_catalog::NUMBER_IDS;
 use thinwright_core::strategy::{
-    Change, Defaulted, OrderReport, OrderVerdict, Outcome, Refusal, Setup, Strategy, TurnOver,
+    Change, Decided, Defaulted, OrderReport, OrderVerdict, Outcome, Refusal, Setup, Strategy,
+    TurnOver,
 };
 use thinwright_quantity::Length;
 
@@ -25,6 +26,7 @@ wire_struct!(Strategy {
     "cautions" cautions,
     "gains" gains,
     "turn_over" turn_over,
+    "web_error" web_error,
 });
 
 wire_struct!(Setup {
@@ -39,9 +41,16 @@ wire_struct!(Setup {
 wire_struct!(OrderReport {
     "order" order,
     "first" first,
-    "backing_index" backing,
+    "backing" backing,
     "boss_bolted" boss_bolted,
     "verdict" verdict,
+    "decided" decided,
+});
+
+wire_enum!(Decided {
+    "warning" Warning { "task" task task, "limit" limit limit, "utilisation" utilisation utilisation, }
+    "time" Time { "longer_s" 0 longer, }
+    "nothing" Nothing {}
 });
 
 wire_enum!(OrderVerdict {

@@ -3,7 +3,7 @@
 use super::{wire_enum, wire_struct};
 use thinwright_core::methods::Rejection;
 use thinwright_core::strategy::{
-    Considered, Entry, Finding, Listen, Loads, Measure, Remedy, Step, Verdict, WebReport,
+    Considered, Entry, Finding, Listen, Loads, Measure, Remedy, RibReport, Step, Verdict, WebReport,
 };
 
 wire_struct!(Step {
@@ -27,6 +27,7 @@ wire_struct!(Step {
     "path_m" path,
     "loads" loads,
     "web" web,
+    "rib" rib,
     "findings" findings,
     "considered" considered,
     "listen" listen,
@@ -72,7 +73,11 @@ wire_struct!(WebReport {
     "frequency_hz" frequency,
     "tooth_passing_hz" tooth_passing,
     "softest_from_middle_m" softest,
+    "other_way_n_per_m" other_way,
+    "mesh_error" error,
 });
+
+wire_struct!(RibReport { "open_n_per_m" open, "solid_n_per_m" solid, });
 
 wire_struct!(Measure {
     "demand_si" demand,

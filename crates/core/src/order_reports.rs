@@ -1,0 +1,102 @@
+//! The orders that were worked out, as they are told: what came of each, and what set it aside.
+
+use crate::job::Job;
+use crate::limits::LimitId;
+use crate::solve::WorkedPlan;
+use crate::strategy::{Decided, OrderReport, OrderVerdict, Verdict};
+use crate::task::TaskKind;
+use thinwright_quantity::{Duration, Stiffness};
+
+/// The plans, the chosen one first, the others by price, those that fail last.
+pub(crate) fn orders(job: &Job, best: &WorkedPlan, all: &[WorkedPlan]) -> Vec<OrderReport> {
+    let mut others: Vec<&WorkedPlan> = all.iter().filter(|p| p.plan != best.plan).collect();
+    others.sort_by_key(|p| (p.stuck().is_some(), p.price));
+    let others = others.into_iter().map(|other| OrderReport {
+        decided: decided(other, best),
+        ..order_report(job, other)
+    });
+    std::iter::once(order_report(job, best))
+        .chain(others)
+        .collect()
+}
+
+/// One plan as it is told.
+pub(crate) fn order_report(job: &Job, worked: &WorkedPlan) -> OrderReport {
+    let verdict = match worked.stuck() {
+        Some(stuck) => OrderVerdict::Fails {
+            task: stuck.task.kind,
+            limit: stuck
+                .found
+                .judged
+                .failed
+                .iter()
+                .find_map(|f| match f.verdict {
+                    Verdict::Breaks { limit, .. } => Some(limit),
+                    _ => None,
+                }),
+        },
+        None => works(worked),
+    };
+    let last = worked.plan.setups.last();
+    let backing = last.and_then(|s| job.holding.backings.get(s.backing));
+    OrderReport {
+        order: worked.plan.order,
+        first: worked.plan.first,
+        backing: backing.map_or("none".to_owned(), |b| b.id.clone()),
+        boss_bolted: last.is_some_and(|s| s.bolted),
+        verdict,
+        decided: None,
+    }
+}
+
+fn works(worked: &WorkedPlan) -> OrderVerdict {
+    let warned: Vec<(LimitId, f64)> = worked.ways().filter_map(|w| w.1.warnings.worst).collect();
+    let all = worked.setups.iter().flatten();
+    let webs = all.filter_map(|s| {
+        let ahead = s.found.known.ahead;
+        let one_level = s.way.as_ref().is_some_and(|w| w.choice.levels == 1);
+        ahead.filter(|_| one_level).or(s.found.known.web)
+    });
+    let softest = webs.map(|w| 1.0 / w.likely()).fold(f64::INFINITY, f64::min);
+    OrderVerdict::Works {
+        time: Duration::from_si(worked.time),
+        warnings: u32::try_from(warned.len()).unwrap_or(u32::MAX),
+        worst: warned.into_iter().max_by(|a, b| a.1.total_cmp(&b.1)),
+        softest_web: softest.is_finite().then(|| Stiffness::from_si(softest)),
+    }
+}
+
+/// What set a plan aside: a warning that the best does not leave, else the time.
+fn decided(other: &WorkedPlan, best: &WorkedPlan) -> Option<Decided> {
+    if other.stuck().is_some() {
+        return None;
+    }
+    let known = best.warnings();
+    let new = other.warnings().into_iter().filter(|w| !known.contains(w));
+    let told = new.map(|(task, limit)| (task, limit, worst(other, task, limit)));
+    // The one whose size is known says most; among those the worst.
+    let most = told.fold(
+        None,
+        |most: Option<(TaskKind, LimitId, Option<f64>)>, next| match most {
+            Some(most) if most.2.unwrap_or(0.0) >= next.2.unwrap_or(0.0) => Some(most),
+            _ => Some(next),
+        },
+    );
+    Some(match most {
+        Some((task, limit, utilisation)) => Decided::Warning {
+            task,
+            limit,
+            utilisation,
+        },
+        None if other.time > best.time => Decided::Time(Duration::from_si(other.time - best.time)),
+        None => Decided::Nothing,
+    })
+}
+
+/// Utilisation of a warning where it is the worst of its step.
+fn worst(plan: &WorkedPlan, task: TaskKind, limit: LimitId) -> Option<f64> {
+    let of = plan.ways().filter(|w| w.0 == task);
+    of.filter_map(|w| w.1.warnings.worst)
+        .find(|w| w.0 == limit)
+        .map(|w| w.1)
+}
