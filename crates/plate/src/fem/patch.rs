@@ -4,9 +4,9 @@ use super::grid::Grid;
 use core::f64::consts::TAU;
 
 /// Rings of equal area that stand for the disc, each by one circle that halves its area.
-const RINGS: u32 = 3;
+const RINGS: u32 = 4;
 /// Places on a ring.
-const ON_RING: u32 = 8;
+const ON_RING: u32 = 12;
 
 /// An even load of 1 N on a patch, as its share on each node.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,7 +20,7 @@ pub struct Patch {
 impl Patch {
     /// The patch around a place \[m\] of this radius \[m\], on the triangles that are `solid`; `None` where nothing is.
     ///
-    /// The disc is integrated in 24 places of equal area: what a patch of a few millimetres averages over is smooth.
+    /// The disc is integrated in 48 places of equal area: enough where a slot cuts off half of it (24 came out 1.3 % too stiff there).
     pub(super) fn new(
         grid: &Grid,
         centre: [f64; 2],

@@ -123,6 +123,27 @@ impl<'a> Plate<'a> {
         (sum.map(|m| m / area), (area / core::f64::consts::PI).sqrt())
     }
 
+    /// The same plate with the mass that goes with other thicknesses \[m\], one for each triangle: where the stiffness of a thin
+    /// part runs on into a thick one, its mass does not.
+    pub fn weighed(mut self, thickness: &[f64]) -> Plate<'a> {
+        // What has no mass is held.
+        let held: Vec<_> = self.mass.iter().map(|m| m.map(|m| m <= 0.0)).collect();
+        self.mass.fill([0.0; 3]);
+        let triangles = self.grid.mesh().triangles.iter().zip(thickness);
+        for (index, (nodes, t)) in triangles.enumerate() {
+            let of = weight(&self.stuff, *t, self.grid.area(index), self.theory);
+            for node in nodes {
+                let row = self.grid.pattern.row_of[*node as usize] as usize;
+                for (d, of) in of.into_iter().enumerate() {
+                    if !held[row][d] {
+                        self.mass[row][d] += of;
+                    }
+                }
+            }
+        }
+        self
+    }
+
     /// Poisson's ratio.
     pub fn nu(&self) -> f64 {
         self.stuff.nu
@@ -228,13 +249,7 @@ fn sum(grid: &Grid, stuff: &Stuff, layout: &Layout, (free, theory): (&[[bool; 3]
                 let both = (free[nodes[i] as usize], free[nodes[j] as usize]);
                 matrix.add(pattern, (rows[i], rows[j]), &block(&k, (i, j), both));
             }
-            let moving = stuff.rho * t * element.area / 3.0;
-            // Thin plates have no inertia against tilting.
-            let tilting = match theory {
-                Theory::ShearFlexible => moving * t * t / 12.0,
-                Theory::Thin => 0.0,
-            };
-            let of = [moving, tilting, tilting];
+            let of = weight(stuff, t, element.area, theory);
             for (d, of) in of.into_iter().enumerate() {
                 if free[nodes[i] as usize][d] {
                     mass[rows[i] as usize][d] += of;
@@ -252,6 +267,17 @@ fn sum(grid: &Grid, stuff: &Stuff, layout: &Layout, (free, theory): (&[[bool; 3]
         }
     }
     Sum { matrix, mass }
+}
+
+/// Mass of a third of a triangle that goes with deflection \[kg\] and with each slope \[kg m2\].
+fn weight(stuff: &Stuff, t: f64, area: f64, theory: Theory) -> [f64; 3] {
+    let moving = stuff.rho * t * area / 3.0;
+    // Thin plates have no inertia against tilting.
+    let tilting = match theory {
+        Theory::ShearFlexible => moving * t * t / 12.0,
+        Theory::Thin => 0.0,
+    };
+    [moving, tilting, tilting]
 }
 
 /// Adds a bed of this stiffness (N/m) under the whole element, spread as linear deflections feel it.
