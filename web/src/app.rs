@@ -61,7 +61,7 @@ pub(crate) fn App() -> Html {
                 </main>
                 { jump() }
             </div>
-            <Paper shown={state.printable().cloned()} />
+            <Paper shown={state.printable().cloned()} web={state.softest_web()} />
         </ContextProvider<Desk>>
     }
 }

@@ -88,7 +88,7 @@ fn window() -> Option<(Window, Document)> {
     Some((window, document))
 }
 
-/// What the person has in hand in the strategy, or else what stands topmost of it on the screen.
+/// What the person has in hand in the strategy or beside the map, or else what stands topmost of the strategy.
 fn anchor(render: u32) -> Option<Anchor> {
     let (window, document) = window()?;
     let strategy = document.get_element_by_id("strategy")?;
@@ -98,7 +98,9 @@ fn anchor(render: u32) -> Option<Anchor> {
         let place = e.get_bounding_client_rect();
         place.bottom() > 0.0 && place.top() < height
     };
-    let in_hand = document.active_element().filter(inside).filter(seen);
+    let beside_map = |e: &Element| e.closest(".web").is_ok_and(|web| web.is_some());
+    let held = |e: &Element| inside(e) || beside_map(e);
+    let in_hand = document.active_element().filter(held).filter(seen);
     let element = in_hand.or_else(|| {
         #[allow(clippy::cast_possible_truncation, reason = "a place on a screen")]
         let left = strategy.get_bounding_client_rect().left() as f32;

@@ -1,9 +1,11 @@
 //! Words of the web's map: what its lines mean, where it is softest, its lowest tone, the steps along which it weakens.
 
 use crate::Speaker;
+use crate::setups::face;
 use crate::tasks::task_name;
 use crate::text::upper_first;
 use thinwright_core::strategy::{Step, WebReport};
+use thinwright_core::task::Face;
 use thinwright_core::{WebError, WebPicture};
 use thinwright_quantity::{
     Force, Kind, Length, Rounding, Stiffness, UnitSystem, format, format_bare,
@@ -82,6 +84,15 @@ pub fn lines_caption(gauge: &Gauge) -> String {
     format!(
         "Lines: how far the web gives, {} under {}",
         gauge.unit, gauge.force
+    )
+}
+
+/// Heading of the map on paper.
+pub fn sheet_heading(step: &Step, up: Face) -> String {
+    format!(
+        "Web where it is softest: step {}, {} up",
+        step.number,
+        face(up)
     )
 }
 
@@ -181,13 +192,13 @@ impl Speaker<'_> {
 
     /// How sure the picture is.
     pub fn map_error(&self, picture: &WebPicture, fine: bool) -> String {
-        if !fine {
-            return "A coarse mesh so far; the fine one is on its way.".to_owned();
+        let share = give((1000.0 * picture.error).ceil() / 10.0);
+        let right = format!("Set right by {share}\u{A0}%, which two meshes tell.");
+        if fine {
+            right
+        } else {
+            format!("{right} A finer mesh is on its way.")
         }
-        format!(
-            "At the softest place the mesh comes out about {}\u{A0}% too stiff, as two meshes tell.",
-            give((1000.0 * picture.error).ceil() / 10.0)
-        )
     }
 
     /// Why there is no map.

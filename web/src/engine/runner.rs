@@ -165,6 +165,7 @@ mod tests {
         let job = read(&samples()[0].job().answers, &Catalog::builtin()).unwrap();
         Sight {
             state: job.part.raw(),
+            up: thinwright_core::task::Face::B,
             second: true,
             bolted: false,
             backing: 0,

@@ -1,6 +1,6 @@
 //! Looks at the web between the slices of a search: what was asked last first, coarsely before finely.
 
-use thinwright_core::{Cache, Detail, Job, Sight, picture};
+use thinwright_core::{Cache, Detail, Job, Sight, WebPicture, picture};
 use thinwright_jobfile::{FromWorker, Report};
 
 /// Who looks, and what is still to be looked at.
@@ -42,11 +42,7 @@ impl Viewer {
         let coarse = self.sights.iter().rposition(|s| s.detail == Detail::Coarse);
         let at = coarse.or(self.sights.len().checked_sub(1))?;
         let sight = self.sights[at].clone();
-        let seen = picture(job, &sight, &mut self.cache).map(|mut picture| {
-            // The page shows the lowest.
-            picture.tones.truncate(1);
-            picture
-        });
+        let seen = picture(job, &sight, &mut self.cache).map(set_right);
         match sight.detail {
             Detail::Coarse => self.sights[at].detail = Detail::Fine,
             Detail::Fine => {
@@ -64,6 +60,16 @@ impl Viewer {
             },
         })
     }
+}
+
+/// A picture as the strategy's figures are: set right by what its mesh comes out too stiff. The page shows the lowest tone.
+fn set_right(mut picture: WebPicture) -> WebPicture {
+    let softer = 1.0 + picture.error;
+    picture.most *= softer;
+    let values = picture.compliance.iter_mut().chain(&mut picture.bow);
+    values.for_each(|v| *v *= softer);
+    picture.tones.truncate(1);
+    picture
 }
 
 /// The same sight, to another detail.

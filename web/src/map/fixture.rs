@@ -61,7 +61,7 @@ pub(super) fn disc() -> WebPicture {
             frequency: Frequency::from_si(812.0),
             shape,
         }],
-        error: Some(0.02),
+        error: 0.02,
         nodes,
         triangles,
         compliance,

@@ -13,7 +13,7 @@ use yew::prelude::*;
 const STEP: f64 = 0.07;
 
 /// The lines of the map, the softest first, each between the greys on its two sides.
-pub(super) fn lines(picture: &WebPicture, gauge: &Gauge) -> Html {
+pub(crate) fn lines(picture: &WebPicture, gauge: &Gauge) -> Html {
     let levels = levels(picture, gauge);
     let rows = levels.iter().enumerate().rev().map(|(k, level)| {
         let [give, stiffness] = words::row(gauge, level.compliance);

@@ -27,14 +27,20 @@ pub(crate) fn sight(job: &Job, strategy: &Strategy, step: usize) -> Option<Sight
         moment.step.task,
         TaskKind::Clearing | TaskKind::FloorSkim | TaskKind::SlotsThrough
     );
+    // The patch that the route card's figures are of: that of the thinnest mill at hand.
+    let mills = job.rack.iter().filter(|c| !c.drill).map(|c| 0.5 * c.d);
+    let patch = mills
+        .reduce(f64::min)
+        .or(moment.cutter.map(|c| 0.5 * c.d))?;
     Some(Sight {
+        up: moment.setup.face_up,
         second: moment.setup_index > 0,
         bolted: moment.setup.boss_bolted,
         backing: backings
             .iter()
             .position(|b| b.id == moment.setup.backing)
             .unwrap_or(0),
-        patch: Length::m(moment.cutter?.d / 2.0),
+        patch: Length::m(patch),
         detail: Detail::Fine,
         state: if thins { moment.after } else { moment.before },
     })

@@ -10,7 +10,7 @@ const RUN_ROWS: usize = 5;
 /// Most lines of what is worth measuring.
 const WORTH_ROWS: usize = 3;
 
-pub(super) fn closing(topic: &Topic) -> Html {
+pub(super) fn closing(topic: &Topic, web: Html) -> Html {
     let (speaker, strategy) = (&topic.speaker, topic.strategy);
     let turned = strategy.setups.len() > 1;
     let budget = strategy
@@ -22,10 +22,13 @@ pub(super) fn closing(topic: &Topic) -> Html {
         <>
             <section class="sheet-lists">
                 <div>{ ticks(words::BEFORE_START, BEFORE_START) }</div>
-                if turned {
+                if turned || web != Html::default() {
                     <div>
-                        { ticks(words::AFTER_TURN, AFTER_TURN_OVER) }
-                        { named(words::TURNING, budget.collect()) }
+                        if turned {
+                            { ticks(words::AFTER_TURN, AFTER_TURN_OVER) }
+                            { named(words::TURNING, budget.collect()) }
+                        }
+                        { web }
                     </div>
                 }
             </section>

@@ -1,15 +1,25 @@
 //! The sheet as the page keeps it for the printer: laid out once the screen has been, so that neither holds up the hand.
 
-use super::Sheet;
+use super::{Sheet, same};
 use crate::state::Shown;
 use crate::text;
 use gloo_timers::callback::Timeout;
+use std::rc::Rc;
+use thinwright_core::WebPicture;
 use yew::prelude::*;
 
-#[derive(Clone, PartialEq, Properties)]
+#[derive(Clone, Properties)]
 pub(crate) struct PaperProps {
     /// What may be printed.
     pub(crate) shown: Option<Shown>,
+    /// The web where it is softest, once it has been looked at: the printer does not wait for it.
+    pub(crate) web: Option<Rc<WebPicture>>,
+}
+
+impl PartialEq for PaperProps {
+    fn eq(&self, other: &PaperProps) -> bool {
+        self.shown == other.shown && same(&self.web, &other.web)
+    }
 }
 
 /// The sheet, or why there is none.
@@ -27,7 +37,7 @@ pub(crate) fn Paper(props: &PaperProps) -> Html {
     match &*laid_out {
         // Never one that does not belong to what is on the screen.
         Some(shown) if props.shown.as_ref() == Some(shown) => {
-            html! { <Sheet shown={shown.clone()} /> }
+            html! { <Sheet shown={shown.clone()} web={props.web.clone()} /> }
         }
         _ => html! { <p class="sheet-none">{ text::NOT_PRINTABLE }</p> },
     }

@@ -5,6 +5,7 @@ mod cutters;
 mod head;
 mod later;
 mod setup;
+mod web;
 
 pub(crate) use later::Paper;
 
@@ -12,15 +13,28 @@ use crate::desk::use_desk;
 use crate::state::{Shown, Stage};
 use std::rc::Rc;
 use thinwright_core::strategy::{Step, Strategy};
-use thinwright_core::{Answers, Job, Outcome};
+use thinwright_core::{Answers, Job, Outcome, WebPicture};
 use thinwright_quantity::{Kind, Length, Rounding, format_bare};
 use thinwright_words::Speaker;
 use yew::prelude::*;
 
 /// What the sheet shows.
-#[derive(Clone, PartialEq, Properties)]
+#[derive(Clone, Properties)]
 pub(crate) struct SheetProps {
     pub(crate) shown: Shown,
+    /// The web where it is softest, once it has been looked at.
+    pub(crate) web: Option<Rc<WebPicture>>,
+}
+
+impl PartialEq for SheetProps {
+    fn eq(&self, other: &SheetProps) -> bool {
+        self.shown == other.shown && same(&self.web, &other.web)
+    }
+}
+
+/// Whether two pictures are the very same.
+fn same(a: &Option<Rc<WebPicture>>, b: &Option<Rc<WebPicture>>) -> bool {
+    a.as_ref().map(Rc::as_ptr) == b.as_ref().map(Rc::as_ptr)
 }
 
 /// What every part of the sheet speaks of.
@@ -76,7 +90,7 @@ pub(crate) fn Sheet(props: &SheetProps) -> Html {
             { head::head(&topic) }
             { setups.collect::<Html>() }
             { cutters::table(&topic) }
-            { closing::closing(&topic) }
+            { closing::closing(&topic, web::map(&topic, props.web.as_deref())) }
         </main>
     }
 }

@@ -3,6 +3,7 @@
 use super::State;
 use crate::map::{sight, softest_step};
 use std::rc::Rc;
+use thinwright_core::strategy::Strategy;
 use thinwright_core::{Answers, Detail, Outcome, Sight, WebError, WebPicture};
 
 /// A picture of the web, or why there is none.
@@ -23,7 +24,7 @@ impl PartialEq for Looks {
 
 /// Whether two look at the same, whatever the detail.
 fn same(a: &Sight, b: &Sight) -> bool {
-    let plain = |s: &Sight| (s.second, s.bolted, s.backing, s.patch);
+    let plain = |s: &Sight| (s.up, s.second, s.bolted, s.backing, s.patch);
     plain(a) == plain(b) && a.state == b.state
 }
 
@@ -83,11 +84,20 @@ impl State {
 
     /// The picture of the web in the step in hand, if it was seen and belongs to the answers that stand there.
     pub(crate) fn web_in_hand(&self) -> Option<Rc<WebPicture>> {
+        self.web_in(|_| self.step)
+    }
+
+    /// The same of the step in which the web is softest.
+    pub(crate) fn softest_web(&self) -> Option<Rc<WebPicture>> {
+        self.web_in(softest_step)
+    }
+
+    fn web_in(&self, step: impl Fn(&Strategy) -> Option<usize>) -> Option<Rc<WebPicture>> {
         let shown = self.shown.as_ref().filter(|_| !self.stale())?;
         let Outcome::Feasible(strategy) = &*shown.outcome else {
             return None;
         };
-        let sight = sight(&shown.job, strategy, self.step?)?;
+        let sight = sight(&shown.job, strategy, step(strategy)?)?;
         self.looks.at(&shown.answers, &sight)?.0.clone().ok()
     }
 }

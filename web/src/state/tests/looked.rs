@@ -15,7 +15,7 @@ fn picture(most: f64) -> Rc<WebPicture> {
         most,
         bow: Vec::new(),
         tones: Vec::new(),
-        error: None,
+        error: 0.0,
     })
 }
 
