@@ -1,7 +1,7 @@
 //! Reference cases read from `shared/reference`, run against the computation, and the table of how well they agree.
 #![allow(dead_code, reason = "not every runner asks for all of it")]
 
-mod table;
+pub(crate) mod table;
 
 use serde_json::Value;
 use std::collections::BTreeMap;

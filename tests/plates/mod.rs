@@ -42,6 +42,10 @@ pub(crate) struct Plan {
     pub(crate) slots: Vec<Shape>,
     /// Places that shall be nodes of the mesh: where a point bears.
     pub(crate) marks: Vec<Place>,
+    /// Lines that shall be edges of the mesh: where a patch ends.
+    pub(crate) drawn: Vec<Shape>,
+    /// Regions whose thickness tells the mass, where that is not the thickness that bends.
+    pub(crate) heavy: Vec<Region>,
     /// How its outer edge is held.
     pub(crate) edge: Held,
 }
@@ -67,6 +71,8 @@ impl Plan {
             }],
             slots: Vec::new(),
             marks: Vec::new(),
+            drawn: Vec::new(),
+            heavy: Vec::new(),
             edge,
         }
     }
@@ -94,9 +100,13 @@ impl Plan {
         self
     }
 
-    /// The same with every line between thin and thick moved into the thick part.
+    /// The same with every line between thin and thick moved into the thick part, where the mass stays as it is.
     pub(crate) fn with_moved_steps(&self) -> Plan {
         let mut moved = self.clone();
+        moved.heavy = self.regions.clone();
+        moved
+            .drawn
+            .extend(self.regions[1..].iter().map(|r| r.shape));
         for (index, region) in self.regions.iter().enumerate().skip(1) {
             let on = region.shape.line()[0];
             let around = self.regions[..index]
@@ -121,7 +131,12 @@ impl Plan {
         };
         let mut loops = vec![of(&self.regions[0].shape, LoopKind::Outer)];
         let lines = self.regions[1..].iter().map(|r| &r.shape);
-        loops.extend(lines.chain(&self.slots).map(|s| of(s, LoopKind::Line)));
+        loops.extend(
+            lines
+                .chain(&self.slots)
+                .chain(&self.drawn)
+                .map(|s| of(s, LoopKind::Line)),
+        );
         loops.extend(self.marks.iter().map(|at| mark(*at)));
         loops
     }
@@ -151,19 +166,44 @@ impl Plan {
             held: vec![Held::Free; grid.mesh().nodes.len()],
         };
         for index in 0..count {
-            let middle = grid.middle(index);
-            if self.slots.iter().any(|s| s.contains(middle)) {
-                continue;
+            if let Some(region) = self.region(&self.regions, grid.middle(index)) {
+                layout.thickness[index] = region.thickness;
+                layout.bed[index] = region.bed;
             }
-            let of = self.regions.iter().rfind(|r| r.shape.contains(middle));
-            let of = of.unwrap_or(&self.regions[0]);
-            layout.thickness[index] = of.thickness;
-            layout.bed[index] = of.bed;
         }
         for node in edge_nodes(grid) {
             layout.held[node] = self.edge;
         }
         layout
+    }
+
+    /// The thickness of each triangle that tells its mass.
+    pub(crate) fn mass(&self, grid: &Grid) -> Vec<f64> {
+        let regions = if self.heavy.is_empty() {
+            &self.regions
+        } else {
+            &self.heavy
+        };
+        let of = |t| self.region(regions, grid.middle(t));
+        let all = (0..grid.mesh().triangles.len()).map(of);
+        all.map(|region| region.map_or(0.0, |r| r.thickness))
+            .collect()
+    }
+
+    /// Thickness at a place, 0 in a slot.
+    pub(crate) fn thickness(&self, at: Place) -> f64 {
+        self.region(&self.regions, at).map_or(0.0, |r| r.thickness)
+    }
+
+    /// The region of a place; none in a slot.
+    fn region<'a>(&self, regions: &'a [Region], at: Place) -> Option<&'a Region> {
+        if self.slots.iter().any(|s| s.contains(at)) {
+            return None;
+        }
+        regions
+            .iter()
+            .rfind(|r| r.shape.contains(at))
+            .or(regions.first())
     }
 
     /// Compliance of each patch (place, radius) and the lowest tones.
@@ -175,8 +215,8 @@ impl Plan {
         tones: usize,
     ) -> Found {
         let grid = self.grid(fine);
-        let layout = self.layout(&grid);
-        ask(&grid, layout, (stuff, theory), patches, tones)
+        let stands = (self.layout(&grid), self.mass(&grid));
+        ask(&grid, stands, (stuff, theory), patches, tones)
     }
 }
 
@@ -191,10 +231,10 @@ fn mark([x, y]: Place) -> Loop {
     Loop { points, kind }
 }
 
-/// Asks a plate.
+/// Asks a plate that stands and weighs so.
 pub(crate) fn ask(
     grid: &Grid,
-    layout: Layout,
+    (layout, mass): (Layout, Vec<f64>),
     (stuff, theory): (&Stuff, Theory),
     patches: &[(Place, f64)],
     tones: usize,
@@ -206,7 +246,7 @@ pub(crate) fn ask(
     };
     let compliance = patches.iter().map(&mut of).collect();
     let found = if tones > 0 {
-        plate.tones::<10>(tones)
+        plate.weighed(&mass).tones::<10>(tones)
     } else {
         Vec::new()
     };

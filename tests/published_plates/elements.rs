@@ -115,7 +115,13 @@ pub(super) fn slotted_disc_case(row: &Row) -> Option<Answer> {
         }
     }
     let what = (&stuff(row), Theory::Thin);
-    let found = plates::ask(&grid, layout, what, &points[1..], tones(row));
+    let found = plates::ask(
+        &grid,
+        (layout, plan.mass(&grid)),
+        what,
+        &points[1..],
+        tones(row),
+    );
     Some(answer(row, &found))
 }
 
@@ -173,7 +179,7 @@ pub(super) fn wall_case(row: &Row) -> Option<Answer> {
     let what = (&stuff(row), Theory::ShearFlexible);
     let found = plates::ask(
         &grid,
-        layout,
+        (layout, plan.mass(&grid)),
         what,
         &[at(0.5), at(0.0), at(0.25)],
         tones(row),
