@@ -11,8 +11,7 @@ use thinwright_core::methods::Method;
 use thinwright_core::order::Plan;
 use thinwright_core::pass::Detail;
 use thinwright_core::shape::TaskShape;
-use thinwright_core::task::TaskKind;
-use thinwright_core::{read, web};
+use thinwright_core::{Cache, known, read};
 use thinwright_jobfile::Sample;
 use thinwright_quantity::UnitSystem;
 
@@ -88,6 +87,7 @@ pub(crate) struct Stage<'a> {
 pub(crate) fn stages<'a>(job: &'a Job, plan: &Plan) -> Vec<Stage<'a>> {
     let mut state = job.part.raw();
     let mut stages = Vec::new();
+    let mut cache = Cache::default();
     for setup in &plan.setups {
         let hold = if setup.second {
             &job.holding.second
@@ -103,24 +103,12 @@ pub(crate) fn stages<'a>(job: &'a Job, plan: &Plan) -> Vec<Stage<'a>> {
             Estimate::range(friction.low, friction.likely, friction.high);
         for task in &setup.tasks {
             let after = job.part.after(&state, task);
-            let on_web = matches!(
-                task.kind,
-                TaskKind::Clearing
-                    | TaskKind::FloorSkim
-                    | TaskKind::SlotsThrough
-                    | TaskKind::SlotsBlind
-            );
-            // The first face of a blank lies flat on what carries it.
-            let bends = on_web && setup.second && job.part.recesses.len() > 1;
             stages.push(Stage {
                 job,
                 shape: TaskShape::new(job, *task, &state),
                 known: Responses {
-                    web: bends
-                        .then(|| web::web(job, &after, setup.bolted).unwrap())
-                        .flatten(),
-                    rib: web::rib(job, &state),
                     turn_over: 0.0,
+                    ..known(job, setup, task, (&state, &after), &mut cache)
                 },
                 held: Held {
                     hold,

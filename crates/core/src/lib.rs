@@ -60,6 +60,7 @@ pub use picture::{Detail, Sight, Tone, WebError, WebPicture, picture};
 pub use problem::{Problem, ProblemKind};
 pub use read::read;
 pub use search::{Cache, Progress, Search};
+pub use setting::known;
 pub use strategy::Outcome;
 pub use tally::Effort;
 

@@ -48,6 +48,8 @@ pub struct Plan {
 /// Every plan worth working out, in a fixed order; none where what is fixed leaves none.
 pub fn plans(job: &Job) -> Vec<Plan> {
     let mut plans = every_plan(job);
+    // What needs no backing comes first: it sets the price that a backing has to beat.
+    plans.sort_by_key(|plan| plan.setups.iter().any(|s| s.backing > 0));
     // What a part of one face leaves no choice in cannot be fixed otherwise either.
     if job.part.recesses.len() > 1 {
         plans.retain(|plan| kept(job, plan));

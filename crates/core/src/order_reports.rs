@@ -71,8 +71,10 @@ fn decided(other: &WorkedPlan, best: &WorkedPlan) -> Option<Decided> {
     if other.stuck().is_some() {
         return None;
     }
-    let known = best.warnings();
-    let new = other.warnings().into_iter().filter(|w| !known.contains(w));
+    // The same warning on another task that takes its place, slots blind for slots through, is no new one.
+    let count = |plan: &WorkedPlan, limit| plan.warnings().iter().filter(|w| w.1 == limit).count();
+    let new = other.warnings().into_iter();
+    let new = new.filter(|w| count(other, w.1) > count(best, w.1));
     let told = new.map(|(task, limit)| (task, limit, worst(other, task, limit)));
     // The one whose size is known says most; among those the worst.
     let most = told.fold(

@@ -23,6 +23,10 @@ pub struct Search {
     next: usize,
     stage: Stage,
     done: Vec<WorkedPlan>,
+    /// Plans that cannot be the best, even if no web gave: worked out once the strategy stands, to be told.
+    later: Vec<Plan>,
+    /// The job with its usual allowances, where the best plan has others.
+    usual: Option<(Job, Solver)>,
     /// Index into `done` of the best so far.
     best: Option<usize>,
     /// Whether the best has been told.
@@ -44,7 +48,9 @@ enum Stage {
     Plans,
     /// The best plan is tried with other allowances.
     Allowances,
-    /// The strategy stands; changes are tried.
+    /// The strategy stands; plans that could not beat it are worked out.
+    Others,
+    /// Changes are tried.
     Gains,
     /// There is none; what would make it possible is tried.
     Mending,
@@ -87,6 +93,8 @@ impl Search {
             next: 0,
             stage: Stage::Plans,
             done: Vec::new(),
+            later: Vec::new(),
+            usual: None,
             best: None,
             told: true,
             gains: Vec::new(),
@@ -109,7 +117,7 @@ impl Search {
         if self.stage == Stage::End {
             return Progress::Done(self.outcome());
         }
-        let checked = matches!(self.stage, Stage::Gains | Stage::Mending);
+        let checked = matches!(self.stage, Stage::Others | Stage::Gains | Stage::Mending);
         let best = (!self.told && (self.best.is_some() || checked)).then(|| self.outcome());
         self.told |= best.is_some();
         let (done, of) = self.pieces();
@@ -156,14 +164,24 @@ impl Search {
     /// Pieces of work done and in all, as far as can be told.
     pub fn pieces(&self) -> (u32, u32) {
         let (plans, allowances) = (self.plans.len(), trials::ALLOWANCES);
-        let last = match (&self.mending, self.stage) {
-            (Some(mending), _) => mending.pieces(),
-            (None, _) => self.trials.len(),
+        let last = match &self.mending {
+            Some(mending) => mending.pieces(),
+            None => self.later.len() + self.trials.len(),
         };
         let before = match self.stage {
             Stage::Plans => 0,
             Stage::Allowances => plans,
-            Stage::Gains | Stage::Mending | Stage::End => plans + allowances,
+            Stage::Others | Stage::Mending => plans + allowances,
+            Stage::Gains => plans + allowances + self.later.len(),
+            Stage::End => {
+                plans
+                    + allowances
+                    + if self.mending.is_some() {
+                        0
+                    } else {
+                        self.later.len()
+                    }
+            }
         };
         let count = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
         (count(before + self.next), count(plans + allowances + last))
@@ -181,6 +199,10 @@ impl Search {
             },
             Stage::Allowances => match trials::allowances(&self.job, next) {
                 Some(job) => self.try_allowances(job),
+                None => self.enter(Stage::Others),
+            },
+            Stage::Others => match self.later.get(next).cloned() {
+                Some(plan) => self.tell_of(plan),
                 None => self.enter(Stage::Gains),
             },
             Stage::Gains => match self.trials.get(next) {
@@ -198,19 +220,48 @@ impl Search {
     }
 
     fn work_out(&mut self, plan: Plan) {
-        let books = (&mut self.cache, &self.tally);
-        let worked = self.solver.work_out(&self.job, plan, books);
-        let better = |best: usize| worked.rank() < self.done[best].rank();
-        if worked.stuck().is_none() && self.best.is_none_or(better) {
-            self.best = Some(self.done.len());
-            self.told = false;
+        if self.beaten(&plan) {
+            self.later.push(plan);
+        } else {
+            let books = (&mut self.cache, &self.tally);
+            let worked = self.solver.work_out(&self.job, plan, books);
+            let better = |best: usize| worked.rank() < self.done[best].rank();
+            if worked.stuck().is_none() && self.best.is_none_or(better) {
+                self.best = Some(self.done.len());
+                self.told = false;
+            }
+            self.done.push(worked);
         }
-        self.done.push(worked);
         if self.next == self.plans.len() {
             match self.best {
                 Some(_) => self.enter(Stage::Allowances),
                 None => self.mend(),
             }
+        }
+    }
+
+    /// Whether a plan would be no better than the best so far even if its webs did not give at all.
+    ///
+    /// Exact: limits on the web only forbid and warn, so that a plan without them costs no more.
+    fn beaten(&mut self, plan: &Plan) -> bool {
+        let Some(best) = self.best else {
+            return false;
+        };
+        let books = (&mut self.cache, &self.tally);
+        let stiff = self.solver.work_out_stiff(&self.job, plan.clone(), books);
+        stiff.stuck().is_none() && stiff.rank() >= self.done[best].rank()
+    }
+
+    /// A plan that could not be the best, for what it brings.
+    fn tell_of(&mut self, plan: Plan) {
+        let books = (&mut self.cache, &self.tally);
+        let (job, solver) = match &mut self.usual {
+            Some((job, solver)) => (&*job, solver),
+            None => (&self.job, &mut self.solver),
+        };
+        self.done.push(solver.work_out(job, plan, books));
+        if self.next == self.later.len() {
+            self.enter(Stage::Gains);
         }
     }
 
@@ -228,12 +279,15 @@ impl Search {
             && worked.rank() + ms(self.job.numbers.worth_least_s) < self.done[best].rank()
         {
             self.done[best] = worked;
-            self.job = job;
-            self.solver = solver;
+            let usual = (
+                std::mem::replace(&mut self.job, job),
+                std::mem::replace(&mut self.solver, solver),
+            );
+            self.usual.get_or_insert(usual);
             self.told = false;
         }
         if self.next == trials::ALLOWANCES {
-            self.enter(Stage::Gains);
+            self.enter(Stage::Others);
         }
     }
 

@@ -48,10 +48,21 @@ pub(crate) fn estimates(job: &Job, setup: &SetupPlan) -> Estimates {
     estimates
 }
 
-/// What is looked up before the candidates of a task are judged.
-pub(crate) fn responses(
+/// What is looked up before the candidates of a task are judged: the web as it stands, ribs, errors of turning over.
+pub fn known(
     job: &Job,
     setup: &SetupPlan,
+    task: &Task,
+    states: (&State, &State),
+    cache: &mut Cache,
+) -> Responses {
+    responses(job, (setup, true), task, states, cache)
+}
+
+/// The same; without `webs`, as if none gave.
+pub(crate) fn responses(
+    job: &Job,
+    (setup, webs): (&SetupPlan, bool),
     task: &Task,
     (before, after): (&State, &State),
     cache: &mut Cache,
@@ -82,7 +93,7 @@ pub(crate) fn responses(
             (bed.low, bed.likely)
         },
     };
-    let web = match works_on_web && !carried {
+    let web = match webs && works_on_web && !carried {
         true => under.web(job, state, cache),
         false => Ok(None),
     };

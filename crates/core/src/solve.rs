@@ -116,13 +116,32 @@ impl Solver {
         plan: Plan,
         books: (&mut Cache, &Tally),
     ) -> WorkedPlan {
-        let (cache, tally) = books;
+        self.with_webs(job, plan, books, true)
+    }
+
+    /// Works a plan out as if no web gave.
+    pub(crate) fn work_out_stiff(
+        &mut self,
+        job: &Job,
+        plan: Plan,
+        books: (&mut Cache, &Tally),
+    ) -> WorkedPlan {
+        self.with_webs(job, plan, books, false)
+    }
+
+    fn with_webs(
+        &mut self,
+        job: &Job,
+        plan: Plan,
+        (cache, tally): (&mut Cache, &Tally),
+        webs: bool,
+    ) -> WorkedPlan {
         let mut state = Rc::new(job.part.raw());
         let mut setups = Vec::new();
         for setup in &plan.setups {
             let mut solved = Vec::new();
             for task in &setup.tasks {
-                let found = self.find(job, (setup, task, &state), (&mut *cache, tally));
+                let found = self.find(job, (setup, task, &state, webs), (&mut *cache, tally));
                 solved.push(Solved {
                     task: *task,
                     before: state.clone(),
@@ -139,11 +158,11 @@ impl Solver {
     fn find(
         &mut self,
         job: &Job,
-        (setup, task, before): (&SetupPlan, &Task, &State),
+        (setup, task, before, webs): (&SetupPlan, &Task, &State, bool),
         (cache, tally): (&mut Cache, &Tally),
     ) -> Rc<Found> {
         let after = job.part.after(before, task);
-        let known = responses(job, setup, task, (before, &after), cache);
+        let known = responses(job, (setup, webs), task, (before, &after), cache);
         let key: TaskKey = (
             *task,
             shape::surface(before, task.face),

@@ -8,6 +8,8 @@ use super::Theory;
 
 /// Unknowns of an element: w, `beta_x`, `beta_y` of each node; shear strain is the slope of w plus beta.
 pub(super) const UNKNOWNS: usize = 9;
+/// What an element bends by: three curvatures of the linear slopes, three bubbles.
+const PARTS: usize = 6;
 /// Share of the thickness that carries shear.
 const SHEAR_SHARE: f64 = 5.0 / 6.0;
 /// Interior points that integrate quadratic functions exactly; each weighs a third.
@@ -30,8 +32,8 @@ struct Side {
     along: [f64; 2],
     /// The bubble of the slope along the side, from the nodes.
     bubble: Row,
-    /// The shear strain along the side, from the nodes.
-    shear: Row,
+    /// The shear strain along the side over the bubble.
+    shear: f64,
 }
 
 /// A triangle, ready to be asked.
@@ -71,7 +73,7 @@ impl Element {
             Side {
                 along,
                 bubble,
-                shear: bubble.map(|b| -2.0 / 3.0 * phi * b),
+                shear: -2.0 / 3.0 * phi,
             }
         };
         Element {
@@ -81,73 +83,97 @@ impl Element {
         }
     }
 
-    /// Curvatures (xx, yy, 2 xy) at a point, from the unknowns.
-    fn curvature(&self, at: &[f64; 3]) -> [Row; 3] {
-        let mut rows = [[0.0; UNKNOWNS]; 3];
+    /// What the linear part of the slopes bends (xx, yy, 2 xy), from the unknowns; then the three bubbles.
+    fn parts(&self) -> [Row; PARTS] {
+        let mut rows = [[0.0; UNKNOWNS]; PARTS];
         for (node, g) in self.grad.iter().enumerate() {
             rows[0][3 * node + 1] = g[0];
             rows[1][3 * node + 2] = g[1];
             rows[2][3 * node + 1] = g[1];
             rows[2][3 * node + 2] = g[0];
         }
-        for (k, side) in self.sides.iter().enumerate() {
-            let (i, j) = SIDES[k];
-            let slope = [0, 1].map(|d| 4.0 * (at[i] * self.grad[j][d] + at[j] * self.grad[i][d]));
-            let [c, s] = side.along;
-            let of = [slope[0] * c, slope[1] * s, slope[1] * c + slope[0] * s];
-            for (row, of) in rows.iter_mut().zip(of) {
-                for (entry, b) in row.iter_mut().zip(side.bubble) {
-                    *entry += of * b;
-                }
-            }
+        for (row, side) in rows[3..].iter_mut().zip(&self.sides) {
+            *row = side.bubble;
         }
         rows
     }
 
-    /// Shear strains (xz, yz) at a point, from the unknowns: those of the corners, each from its two sides.
-    fn shear(&self, at: &[f64; 3]) -> [Row; 2] {
-        let mut rows = [[0.0; UNKNOWNS]; 2];
+    /// Curvatures (xx, yy, 2 xy) at a point of each bubble.
+    fn bent(&self, at: &[f64; 3]) -> [[f64; 3]; 3] {
+        core::array::from_fn(|k| {
+            let (i, j) = SIDES[k];
+            let slope = [0, 1].map(|d| 4.0 * (at[i] * self.grad[j][d] + at[j] * self.grad[i][d]));
+            let [c, s] = self.sides[k].along;
+            [slope[0] * c, slope[1] * s, slope[1] * c + slope[0] * s]
+        })
+    }
+
+    /// Shear strains (xz, yz) at a point of each bubble: those of the corners, each from its two sides.
+    fn sheared(&self, at: &[f64; 3]) -> [[f64; 2]; 3] {
+        let mut out = [[0.0; 2]; 3];
         for (node, share) in at.iter().enumerate() {
-            let (p, q) = (&self.sides[node], &self.sides[(node + 2) % 3]);
-            let across = p.along[0] * q.along[1] - q.along[0] * p.along[1];
-            for (d, row) in rows.iter_mut().enumerate() {
-                let (of_p, of_q) = match d {
-                    0 => (q.along[1], -p.along[1]),
-                    _ => (-q.along[0], p.along[0]),
-                };
-                for ((entry, a), b) in row.iter_mut().zip(p.shear).zip(q.shear) {
-                    *entry += share * (of_p * a + of_q * b) / across;
-                }
-            }
+            let (k, l) = (node, (node + 2) % 3);
+            let ([pc, ps], [qc, qs]) = (self.sides[k].along, self.sides[l].along);
+            let share = share / (pc * qs - qc * ps);
+            let (p, q) = (share * self.sides[k].shear, share * self.sides[l].shear);
+            out[k][0] += qs * p;
+            out[k][1] -= qc * p;
+            out[l][0] -= ps * q;
+            out[l][1] += pc * q;
         }
-        rows
+        out
     }
 
     /// Stiffness for a bending rigidity (N m) of a material of Poisson's ratio `nu` and a thickness `t` (m).
     pub(super) fn stiffness(&self, rigidity: f64, nu: f64, t: f64) -> Stiffness {
-        let mut k = [[0.0; UNKNOWNS]; UNKNOWNS];
+        // In terms of the linear part and the bubbles first: few, and most of them constant over the element.
+        let mut h = [[0.0; PARTS]; PARTS];
+        let units = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
         // kappa G t, from the same rigidity.
         let shear_rigidity = SHEAR_SHARE * 6.0 * rigidity * (1.0 - nu) / (t * t);
         let weight = self.area / 3.0;
         for at in &POINTS {
-            let bent = self.curvature(at);
-            let sheared = self.shear(at);
-            for j in 0..UNKNOWNS {
-                let [x, y, xy] = [bent[0][j], bent[1][j], bent[2][j]];
-                let moment = moments([x, y, xy], rigidity * weight, nu);
-                let force = sheared.map(|row| shear_rigidity * weight * row[j]);
+            let (bent, sheared) = (self.bent(at), self.sheared(at));
+            for j in 0..3 {
+                let moment = moments(bent[j], rigidity * weight, nu);
+                for (i, unit) in units.iter().enumerate() {
+                    h[i][3 + j] += dot(unit, &moment);
+                }
                 for i in 0..=j {
-                    k[i][j] += bent[0][i] * moment[0]
-                        + bent[1][i] * moment[1]
-                        + bent[2][i] * moment[2]
-                        + sheared[0][i] * force[0]
-                        + sheared[1][i] * force[1];
+                    let shear = sheared[i][0] * sheared[j][0] + sheared[i][1] * sheared[j][1];
+                    h[3 + i][3 + j] += dot(&bent[i], &moment) + shear_rigidity * weight * shear;
                 }
             }
         }
-        for j in 0..UNKNOWNS {
+        for (j, unit) in units.iter().enumerate() {
+            let moment = moments(*unit, rigidity * self.area, nu);
+            for i in 0..=j {
+                h[i][j] = moment[i];
+            }
+        }
+        for j in 0..PARTS {
             for i in 0..j {
-                k[j][i] = k[i][j];
+                h[j][i] = h[i][j];
+            }
+        }
+        self.spread(&h)
+    }
+
+    /// A stiffness of the parts as one of the unknowns.
+    fn spread(&self, h: &[[f64; PARTS]; PARTS]) -> Stiffness {
+        let parts = self.parts();
+        let mut k = [[0.0; UNKNOWNS]; UNKNOWNS];
+        for (of, row) in parts.iter().zip(h) {
+            let mut force = [0.0; UNKNOWNS];
+            for (part, h) in parts.iter().zip(row) {
+                for (force, p) in force.iter_mut().zip(part) {
+                    *force += h * p;
+                }
+            }
+            for (k, of) in k.iter_mut().zip(of) {
+                for (k, force) in k.iter_mut().zip(&force) {
+                    *k += of * force;
+                }
             }
         }
         k
@@ -156,11 +182,22 @@ impl Element {
     /// Bending moments (x, y, xy; N m/m) in the middle of the element.
     pub(super) fn moment(&self, unknowns: &Row, rigidity: f64, nu: f64) -> [f64; 3] {
         let third = 1.0 / 3.0;
-        let curvature = self
-            .curvature(&[third, third, third])
-            .map(|row| row.iter().zip(unknowns).map(|(b, u)| b * u).sum::<f64>());
+        let of = self.parts().map(|row| {
+            let products = row.iter().zip(unknowns).map(|(b, u)| b * u);
+            products.sum::<f64>()
+        });
+        let mut curvature = [of[0], of[1], of[2]];
+        for (bent, bubble) in self.bent(&[third; 3]).iter().zip(&of[3..]) {
+            for (sum, bent) in curvature.iter_mut().zip(bent) {
+                *sum += bent * bubble;
+            }
+        }
         moments(curvature, rigidity, nu)
     }
+}
+
+fn dot(a: &[f64; 3], b: &[f64; 3]) -> f64 {
+    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
 /// Moments of curvatures.

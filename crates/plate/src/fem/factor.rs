@@ -91,6 +91,8 @@ fn inverse_factor(d: &Block, beside: &Block) -> Option<Block> {
 
 impl Factor {
     /// Factors the matrix; `None` when it is not positive definite: nothing holds the plate.
+    // Callers may be built for size; what computes stays as fast as it is built here.
+    #[inline(never)]
     pub(super) fn new(pattern: &Pattern, matrix: &Matrix) -> Option<Factor> {
         let n = pattern.len();
         let mut inverse: Vec<Block> = Vec::with_capacity(n);
@@ -126,6 +128,7 @@ impl Factor {
     }
 
     /// Solves L y = b in place, for `Q` loads at once.
+    #[inline(never)]
     pub(super) fn forward<const Q: usize>(&self, pattern: &Pattern, x: &mut [[[f64; Q]; 3]]) {
         for j in 0..pattern.len() {
             let v = lower(&self.inverse[j], &x[j]);
@@ -145,6 +148,7 @@ impl Factor {
     }
 
     /// Solves L^T x = y in place, for `Q` loads at once.
+    #[inline(never)]
     pub(super) fn backward<const Q: usize>(&self, pattern: &Pattern, x: &mut [[[f64; Q]; 3]]) {
         for j in (0..pattern.len()).rev() {
             let span = pattern.column[j]..pattern.column[j + 1];
@@ -197,6 +201,7 @@ impl Path {
     }
 
     /// b^T A^-1 b of a load on the deflections of a few rows.
+    #[inline(never)]
     pub(super) fn energy(
         &mut self,
         (pattern, factor): (&Pattern, &Factor),

@@ -17,6 +17,7 @@ impl Plate<'_> {
 }
 
 /// Diagonal blocks of the inverse.
+#[inline(never)]
 fn selected(pattern: &Pattern, factor: &Factor) -> Vec<Block> {
     let n = pattern.len();
     let mut diagonal = vec![[0.0; 9]; n];

@@ -29,6 +29,7 @@ impl<'a> Plate<'a> {
     ///
     /// # Errors
     /// Values that are none, a layout of another grid, nothing solid, a part in pieces, or one that nothing holds.
+    #[inline(never)]
     pub fn new(
         grid: &'a Grid,
         stuff: &Stuff,
