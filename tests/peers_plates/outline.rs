@@ -5,7 +5,7 @@ use serde_json::Value;
 use std::path::Path;
 use thinwright_plate::fem::{Held, Stuff};
 
-/// Factor from the files' mm and MPa to m and Pa.
+/// Factors from the units of the file to SI.
 const MM: f64 = 1e-3;
 const MPA: f64 = 1e6;
 

@@ -2,7 +2,7 @@
 
 use std::collections::VecDeque;
 
-/// Places of the nodes of a graph, numbered outwards from one end of it and turned round (Cuthill and McKee 1969).
+/// Places of the nodes of a graph, numbered outwards from one end of it and turned round (reverse Cuthill–`McKee`).
 pub(crate) fn ordering(neighbours: &[Vec<usize>]) -> Vec<usize> {
     let count = neighbours.len();
     let outwards = |start: usize| {
