@@ -153,7 +153,7 @@ fn kept(answers: &Answers, strategy: &Strategy) -> Answers {
     let first = if chosen.first == Face::A { "a" } else { "b" };
     let yes_no = |yes: bool| if yes { "yes" } else { "no" }.to_owned();
     keep(Field::PinFirst.into(), first.to_owned());
-    keep(Field::PinBacked.into(), yes_no(chosen.backing > 0));
+    keep(Field::PinBacked.into(), yes_no(chosen.backing != "none"));
     keep(Field::PinBolted.into(), yes_no(chosen.boss_bolted));
     for setup in &strategy.setups {
         for step in &setup.steps {

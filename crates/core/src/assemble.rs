@@ -62,7 +62,7 @@ pub(crate) fn strategy(
     Strategy {
         setups: setups.collect(),
         time: Duration::from_si(best.time),
-        reckoned: Duration::from_si(reckoned(best)),
+        reckoned: seconds(best.price),
         cutter_changes: best.changes,
         orders: orders(job, best, all),
         defaults: job.defaults.clone(),
@@ -73,14 +73,14 @@ pub(crate) fn strategy(
     }
 }
 
-/// Price of a plan, s.
-fn reckoned(best: &WorkedPlan) -> f64 {
+/// A price as a time.
+pub(crate) fn seconds(price_ms: i64) -> Duration {
     #[allow(
         clippy::cast_precision_loss,
         reason = "milliseconds of a job, far inside what a float tells apart"
     )]
-    let ms = best.price as f64;
-    ms * 1.0e-3
+    let ms = price_ms as f64;
+    Duration::from_si(ms * 1.0e-3)
 }
 
 /// Thickness of the stock, from its lowest to its highest place.

@@ -66,39 +66,57 @@ fn works(worked: &WorkedPlan) -> OrderVerdict {
     }
 }
 
-/// What set a plan aside: a warning that the best does not leave, else the time.
+/// A warning of a plan, and its utilisation where it is the worst of its step.
+type Warned = (TaskKind, LimitId, Option<f64>);
+
+/// What set a plan aside: a warning that the best does not leave, or a graver one; else the time.
 fn decided(other: &WorkedPlan, best: &WorkedPlan) -> Option<Decided> {
     if other.stuck().is_some() {
         return None;
     }
     // The same warning on another task that takes its place, slots blind for slots through, is no new one.
     let count = |plan: &WorkedPlan, limit| plan.warnings().iter().filter(|w| w.1 == limit).count();
-    let new = other.warnings().into_iter();
-    let new = new.filter(|w| count(other, w.1) > count(best, w.1));
-    let told = new.map(|(task, limit)| (task, limit, worst(other, task, limit)));
-    // The one whose size is known says most; among those the worst.
-    let most = told.fold(
-        None,
-        |most: Option<(TaskKind, LimitId, Option<f64>)>, next| match most {
-            Some(most) if most.2.unwrap_or(0.0) >= next.2.unwrap_or(0.0) => Some(most),
-            _ => Some(next),
-        },
-    );
-    Some(match most {
+    let all = warned(other);
+    let new = gravest(all.iter().filter(|w| count(other, w.1) > count(best, w.1)));
+    let longer = other.time - best.time;
+    let graver = || {
+        let known = warned(best);
+        let of_best = |limit| {
+            let same = known.iter().filter(|w| w.1 == limit);
+            same.filter_map(|w| w.2).fold(0.0, f64::max)
+        };
+        gravest(all.iter().filter(|w| w.2.is_some_and(|u| u > of_best(w.1))))
+    };
+    let warning = new.or_else(|| if longer > 0.0 { None } else { graver() });
+    Some(match warning {
         Some((task, limit, utilisation)) => Decided::Warning {
             task,
             limit,
             utilisation,
         },
-        None if other.time > best.time => Decided::Time(Duration::from_si(other.time - best.time)),
+        None if longer > 0.0 => Decided::Time(Duration::from_si(longer)),
         None => Decided::Nothing,
     })
 }
 
-/// Utilisation of a warning where it is the worst of its step.
-fn worst(plan: &WorkedPlan, task: TaskKind, limit: LimitId) -> Option<f64> {
-    let of = plan.ways().filter(|w| w.0 == task);
-    of.filter_map(|w| w.1.warnings.worst)
-        .find(|w| w.0 == limit)
-        .map(|w| w.1)
+fn warned(plan: &WorkedPlan) -> Vec<Warned> {
+    let size = |task, limit| {
+        let of = plan.ways().filter(|w| w.0 == task);
+        of.filter_map(|w| w.1.warnings.worst)
+            .find(|w| w.0 == limit)
+            .map(|w| w.1)
+    };
+    let all = plan.warnings().into_iter();
+    all.map(|(task, limit)| (task, limit, size(task, limit)))
+        .collect()
+}
+
+/// The warning whose size is known and greatest; else the first.
+fn gravest<'a>(warned: impl Iterator<Item = &'a Warned>) -> Option<Warned> {
+    warned
+        .copied()
+        .fold(None, |most: Option<Warned>, next| match most {
+            Some(most) if most.2.unwrap_or(0.0) >= next.2.unwrap_or(0.0) => Some(most),
+            _ => Some(next),
+        })
 }

@@ -199,7 +199,7 @@ impl Search {
             },
             Stage::Allowances => match trials::allowances(&self.job, next) {
                 Some(job) => self.try_allowances(job),
-                None => self.enter(Stage::Others),
+                None => self.enter_others(),
             },
             Stage::Others => match self.later.get(next).cloned() {
                 Some(plan) => self.tell_of(plan),
@@ -217,6 +217,11 @@ impl Search {
     fn enter(&mut self, stage: Stage) {
         self.stage = stage;
         self.next = 0;
+    }
+
+    fn enter_others(&mut self) {
+        let none = self.later.is_empty();
+        self.enter(if none { Stage::Gains } else { Stage::Others });
     }
 
     fn work_out(&mut self, plan: Plan) {
@@ -276,7 +281,8 @@ impl Search {
         let plan = plans(&job).into_iter().find(same);
         if let Some(worked) = plan.map(|plan| solver.work_out(&job, plan, books))
             && worked.stuck().is_none()
-            && worked.rank() + ms(self.job.numbers.worth_least_s) < self.done[best].rank()
+            && worked.rank() + ms(self.job.numbers.worth_least_s)
+                < self.done[best].rank() + self.unusual()
         {
             self.done[best] = worked;
             let usual = (
@@ -287,7 +293,15 @@ impl Search {
             self.told = false;
         }
         if self.next == trials::ALLOWANCES {
-            self.enter(Stage::Others);
+            self.enter_others();
+        }
+    }
+
+    /// What leaving the usual allowances counts, ms.
+    fn unusual(&self) -> i64 {
+        match self.usual {
+            Some(_) => ms(self.job.numbers.worth_least_s),
+            None => 0,
         }
     }
 
@@ -328,6 +342,7 @@ impl Search {
                 let (best, gains) = (&self.done[best], trials::worth(&self.job, &self.gains));
                 let mut strategy = assemble::strategy(books, best, &self.done);
                 strategy.gains = gains;
+                strategy.reckoned = assemble::seconds(best.price + self.unusual());
                 Outcome::Feasible(Box::new(strategy))
             }
             None => {

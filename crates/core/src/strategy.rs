@@ -29,7 +29,7 @@ pub struct Strategy {
     pub setups: Vec<Setup>,
     /// Cutting, entries, lifts, cutter changes, turning over and making the backing.
     pub time: Duration,
-    /// The same with the price of the warnings that are left: what plans are compared by.
+    /// The same with the price of the warnings that are left, and of unusual allowances: what plans are compared by.
     pub reckoned: Duration,
     /// How many times a cutter is changed.
     pub cutter_changes: u32,
