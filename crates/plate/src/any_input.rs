@@ -1,6 +1,8 @@
 //! No input, however odd, gives a panic, a value that is not finite, or a negative compliance.
 
 use crate::annulus::{self, Annulus, Boss, InnerEdge};
+use crate::fem::{Grid, Held, Layout, Plate, Stuff, Theory};
+use crate::mesh::{Fineness, Loop, LoopKind, Mesh, mesh};
 use crate::ritz::{Edge, Panel, Ritz};
 use crate::strip::Strip;
 use crate::{PlateError, Sheet, bed, disc, rectangle, stress, strip};
@@ -180,4 +182,116 @@ fn straight_plates_take_anything() {
             );
         }
     }
+}
+
+/// A loop of a few points that are mostly plain.
+fn line(draw: &mut Draw, kind: LoopKind) -> Loop {
+    let (x, y) = (0.1 * draw.length(), 0.1 * draw.length());
+    let (dx, dy) = (draw.length(), draw.length());
+    let mut points = vec![[x, y], [x + dx, y], [x + dx, y + dy], [x, y + dy]];
+    match draw.next() % 8 {
+        0 => points.truncate(draw.next() % 4),
+        1 => points.swap(1, 2),
+        2 => points.extend_from_within(..2),
+        3 => points.push([draw.length(), draw.length()]),
+        _ => {}
+    }
+    Loop { points, kind }
+}
+
+fn any_mesh(draw: &mut Draw) -> Option<Mesh> {
+    let kinds = [LoopKind::Line, LoopKind::Hole, LoopKind::Outer];
+    let mut loops = vec![line(draw, LoopKind::Outer)];
+    for _ in 0..draw.next() % 4 {
+        let kind = kinds[draw.next() % 30 / 14];
+        loops.push(line(draw, kind));
+    }
+    let plain = Fineness {
+        most: 0.01,
+        across: 1.0,
+        least: 5e-4,
+        most_nodes: 2000,
+    };
+    let fineness = match draw.next() % 8 {
+        0 => Fineness {
+            most: draw.length(),
+            ..plain
+        },
+        1 => Fineness {
+            across: draw.length(),
+            ..plain
+        },
+        2 => Fineness {
+            least: draw.length(),
+            ..plain
+        },
+        _ => plain,
+    };
+    mesh(&loops, &fineness).ok()
+}
+
+fn any_layout(draw: &mut Draw, mesh: &Mesh) -> Layout {
+    let count = mesh.triangles.len();
+    let mut layout = Layout {
+        thickness: vec![0.003; count],
+        bed: vec![0.0; count],
+        held: vec![Held::Clamped; mesh.nodes.len()],
+    };
+    let start = draw.next() % mesh.nodes.len();
+    layout.held[start..].fill(Held::Free);
+    for _ in 0..draw.next() % 4 {
+        layout.thickness[draw.next() % count] = draw.length();
+        layout.bed[draw.next() % count] = 1e10 * draw.length();
+        layout.held[draw.next() % mesh.nodes.len()] = Held::Supported;
+    }
+    if draw.next().is_multiple_of(16) {
+        layout.bed.truncate(draw.next() % count);
+    }
+    layout
+}
+
+#[test]
+fn finite_elements_take_anything() {
+    let mut draw = Draw(3);
+    let mut asked = 0;
+    for _ in 0..DRAWS {
+        let Some(mesh) = any_mesh(&mut draw) else {
+            continue;
+        };
+        // A hole may take all of the plate.
+        let bare = mesh.triangles.is_empty();
+        let Ok(grid) = Grid::new(mesh) else {
+            assert!(bare, "a mesh of our own is not sound");
+            continue;
+        };
+        let layout = any_layout(&mut draw, grid.mesh());
+        let sheet = draw.sheet();
+        let stuff = Stuff {
+            e_mod: sheet.e_mod,
+            nu: sheet.nu,
+            rho: sheet.rho,
+        };
+        let theory = [Theory::ShearFlexible, Theory::Thin][draw.next() % 2];
+        let Ok(mut plate) = Plate::new(&grid, &stuff, layout.clone(), theory) else {
+            continue;
+        };
+        let near = grid.mesh().nodes[draw.next() % grid.mesh().nodes.len()];
+        let place = [near[0] + 1e-3 * draw.length(), near[1]];
+        let radius = 0.1 * draw.length();
+        let seen = (stuff, theory, place, radius, &layout.thickness);
+        if let Some(patch) = plate.patch(place, radius) {
+            let value = plate.compliance(&patch);
+            assert!(value.is_finite() && value >= 0.0, "{value} {seen:?}");
+            let (moment, _) = plate.mean_moment(&plate.deflection(&patch), &patch);
+            assert!(moment.iter().all(|m| m.is_finite()), "{moment:?} {seen:?}");
+            asked += 1;
+        }
+        let all = plate.nodal_compliance();
+        assert!(all.iter().all(|c| c.is_finite() && *c >= 0.0), "{seen:?}");
+        for tone in plate.tones::<5>(2) {
+            assert!(tone.frequency.is_finite(), "{seen:?}");
+            assert!(tone.shape.iter().all(|w| w.is_finite()), "{seen:?}");
+        }
+    }
+    assert!(asked > 100, "only {asked} were asked");
 }
