@@ -162,6 +162,26 @@ fn work_is_mutual_over_slots_bosses_and_beds() {
     }
 }
 
+#[test]
+fn nodes_that_are_held_or_open_do_not_give() {
+    let plan = disc();
+    let grid = plan.grid(FINE);
+    let layout = plan.layout(&grid);
+    let held = layout.held.clone();
+    let plate = Plate::new(&grid, &ALUMINIUM, layout, Theory::ShearFlexible).unwrap();
+    let nodal = plate.nodal_compliance();
+    let most = nodal.iter().copied().fold(0.0, f64::max);
+    let softest = plan.thickness(grid.mesh().nodes[nodal.iter().position(|c| *c >= most).unwrap()]);
+    // The softest node is on the web, not on what is held, and gives as a web does.
+    assert!(
+        softest < 0.004 && most < 1e-5 && most > 1e-8,
+        "{softest} {most}"
+    );
+    for (at, compliance) in held.iter().zip(&nodal) {
+        assert!(*at == Held::Free || *compliance <= 0.0, "{compliance}");
+    }
+}
+
 /// Sides of a floor and breadth of its rim, m; thickness of the floor.
 const FLOOR: [f64; 2] = [0.1, 0.07];
 const RIM: f64 = 0.008;

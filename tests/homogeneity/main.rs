@@ -1,7 +1,9 @@
-//! Every kernel of the mechanics in other units: scale metre, kilogram and second by any factors, and each result must
+//! Every kernel of the mechanics and of plates in other units: scale metre, kilogram and second by any factors, and each result must
 //! scale by its declared dimension. What a typed system of units would refuse, this refuses.
+#![cfg(test)]
 
 mod cut;
+mod plate;
 mod situation;
 mod units;
 
@@ -19,7 +21,7 @@ fn one(name: &'static str, value: f64, dimension: Dimension) -> Kernel {
 
 /// Every kernel at one set of units, in the order of the modules.
 fn kernels(units: &Units) -> Vec<Kernel> {
-    let modules: [fn(&Units) -> Vec<Kernel>; 17] = [
+    let modules: [fn(&Units) -> Vec<Kernel>; 23] = [
         cut::kinematics,
         cut::engagement,
         cut::chip,
@@ -37,6 +39,12 @@ fn kernels(units: &Units) -> Vec<Kernel> {
         situation::hold,
         situation::taylor,
         situation::time,
+        plate::discs,
+        plate::rings,
+        plate::beds,
+        plate::rectangles,
+        plate::strips,
+        plate::elements,
     ];
     modules.iter().flat_map(|module| module(units)).collect()
 }
@@ -83,7 +91,6 @@ fn a_wrong_formula_is_caught() {
 }
 
 /// All Rust files under a folder.
-#[cfg(test)]
 fn sources(folder: &Path) -> Vec<PathBuf> {
     let mut found = Vec::new();
     for entry in std::fs::read_dir(folder).unwrap() {
@@ -108,26 +115,29 @@ fn public_functions(text: &str) -> impl Iterator<Item = &str> {
     })
 }
 
-#[test]
-fn every_public_function_is_registered() {
-    let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("../crates/mechanics/src");
+/// Public functions of a crate, each behind the module that it stands in.
+fn written(name: &str) -> BTreeSet<String> {
+    let top = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("../crates/{name}/src"));
     let mut written = BTreeSet::new();
     for path in sources(&top) {
         let module = path.strip_prefix(&top).unwrap().with_extension("");
-        let module = module
-            .components()
-            .next()
-            .unwrap()
-            .as_os_str()
-            .to_str()
-            .unwrap()
-            .to_owned();
+        let module = module.components().next().unwrap().as_os_str();
+        let module = module.to_str().unwrap().to_owned();
         let text = std::fs::read_to_string(&path).unwrap();
         written.extend(public_functions(&text).map(|name| format!("{module}::{name}")));
     }
+    written
+}
+
+#[test]
+fn every_public_function_is_registered() {
+    let mut written = written("mechanics");
+    written.extend(self::written("plate"));
     let registered: BTreeSet<String> = kernels(&Units::SI)
         .iter()
-        .map(|(name, _)| (*name).to_owned())
+        .map(|(name, _)| *name)
+        .chain(plate::PLAIN.iter().copied())
+        .map(str::to_owned)
         .collect();
     let missing: Vec<_> = written.difference(&registered).collect();
     assert!(missing.is_empty(), "not registered: {missing:?}");

@@ -7,11 +7,19 @@ use super::plate::Plate;
 impl Plate<'_> {
     /// Deflection of every node under 1 N on that node \[m/N\]: all at once, about twice the work of a factor.
     ///
-    /// A load on one node bears on about one triangle's width; a patch smaller or larger than that differs by shear.
+    /// A load on one node bears on about one triangle's width; a patch smaller or larger than that differs by shear. 0 where a
+    /// node is held or open.
     pub fn nodal_compliance(&self) -> Vec<f64> {
         let pattern = &self.grid.pattern;
         let diagonal = selected(pattern, &self.factor);
-        let of = |&row: &u32| diagonal[row as usize][0];
+        let of = |&row: &u32| {
+            let moves = self.mass[row as usize][0] > 0.0;
+            if moves {
+                diagonal[row as usize][0]
+            } else {
+                0.0
+            }
+        };
         pattern.row_of.iter().map(of).collect()
     }
 }
