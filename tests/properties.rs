@@ -15,7 +15,8 @@ use thinwright_core::order::plans;
 use thinwright_core::part::{Part, State};
 use thinwright_core::strategy::{Outcome, Strategy};
 use thinwright_core::task::TaskKind;
-use thinwright_core::web::{self, WebAnswer};
+use thinwright_core::web::WebAnswer;
+use thinwright_core::{Cache, known};
 use thinwright_jobfile::samples;
 use thinwright_quantity::{Kind, UnitSystem, parse};
 
@@ -30,24 +31,34 @@ fn finished(job: &Job) -> State {
 
 fn web_of(changes: &[(&str, &str)], bolted: bool) -> WebAnswer {
     let job = job(&answers(PLATE, changes));
-    web::web(&job, &finished(&job), bolted).unwrap().unwrap()
+    let plan = plans(&job)
+        .into_iter()
+        .find(|p| p.setups[1].bolted == bolted);
+    let setup = &plan.unwrap().setups[1];
+    let skim = setup.tasks.iter().find(|t| t.kind == TaskKind::FloorSkim);
+    let (state, cache) = (finished(&job), &mut Cache::default());
+    let known = known(&job, setup, skim.unwrap(), (&state, &state), cache);
+    known.web.unwrap()
 }
 
 #[test]
-fn the_stiffness_of_a_web_goes_with_the_cube_of_its_thickness() {
-    // Source: timoshenko1959: D = E t3 / (12 (1 - nu2)), and every deflection goes with 1 / D.
-    let cube = (5.0_f64 / 3.0).powi(3);
+fn the_stiffness_of_a_web_goes_nearly_with_the_cube_of_its_thickness() {
+    // Source: timoshenko1959: D = E t3 / (12 (1 - nu2)), and every deflection goes with 1 / D. A thicker web gains less
+    // than that, never more: it rocks its rim more, reaches further into rim and boss, and gives in shear.
+    let (square, cube) = ((5.0_f64 / 3.0).powi(2), (5.0_f64 / 3.0).powi(3));
     for bolted in [false, true] {
         for slots in ["none", "polar"] {
             let at =
                 |thickness| web_of(&[("part.web", thickness), ("slots.pattern", slots)], bolted);
             let (thick, thin) = (at("5"), at("3"));
             let ratio = thin.bare / thick.bare;
-            assert!((ratio / cube - 1.0).abs() < 0.1, "{ratio} for {cube}");
-            // Stress under the same force goes with the square, the tone with the thickness itself; the patch counts
-            // for the stress.
+            assert!(
+                ratio > square && ratio < cube,
+                "{ratio} for {square} to {cube}"
+            );
+            // The tone with the thickness itself at most: rim and boss weigh the same; stress with the square.
             let tone = thick.frequency / thin.frequency;
-            assert!((tone * 3.0 / 5.0 - 1.0).abs() < 0.1, "{tone}");
+            assert!(tone > 1.0 && tone < 5.0 / 3.0, "{tone}");
             let stress = thin.stress(1.5e-3) / thick.stress(1.5e-3);
             assert!((stress * 9.0 / 25.0 - 1.0).abs() < 0.15, "{stress}");
             assert_eq!(thick.slotted, slots == "polar");
