@@ -87,6 +87,36 @@ fn step(number: u32, findings: Vec<Finding>) -> Step {
     }
 }
 
+/// The chosen order and two that were set aside.
+fn orders() -> [OrderReport; 3] {
+    [
+        (7500.0, 1, None),
+        (8100.0, 1, Some(Decided::Time(Duration::s(600.0)))),
+        (
+            7000.0,
+            3,
+            Some(Decided::Warning {
+                task: TaskKind::FloorSkim,
+                limit: LimitId::WebSoftness,
+                utilisation: Some(1.4),
+            }),
+        ),
+    ]
+    .map(|(time, warnings, decided)| OrderReport {
+        order: OrderId::SlotsLast,
+        first: Face::A,
+        backing: "plug".to_owned(),
+        boss_bolted: true,
+        verdict: OrderVerdict::Works {
+            time: Duration::s(time),
+            warnings,
+            worst: Some((LimitId::WebSlenderness, 1.3)),
+            softest_web: None,
+        },
+        decided,
+    })
+}
+
 fn strategy() -> Strategy {
     let first = step(
         1,
@@ -125,33 +155,7 @@ fn strategy() -> Strategy {
         time: Duration::s(7500.0),
         reckoned: Duration::s(8400.0),
         cutter_changes: 1,
-        orders: [
-            (7500.0, 1, None),
-            (8100.0, 1, Some(Decided::Time(Duration::s(600.0)))),
-            (
-                7000.0,
-                3,
-                Some(Decided::Warning {
-                    task: TaskKind::FloorSkim,
-                    limit: LimitId::WebSoftness,
-                    utilisation: Some(1.4),
-                }),
-            ),
-        ]
-        .map(|(time, warnings, decided)| OrderReport {
-            order: OrderId::SlotsLast,
-            first: Face::A,
-            backing: "plug".to_owned(),
-            boss_bolted: true,
-            verdict: OrderVerdict::Works {
-                time: Duration::s(time),
-                warnings,
-                worst: Some((LimitId::WebSlenderness, 1.3)),
-                softest_web: None,
-            },
-            decided,
-        })
-        .into(),
+        orders: orders().into(),
         defaults: Vec::new(),
         cautions: vec!["no_gloves".to_owned()],
         gains: Vec::new(),
