@@ -38,11 +38,15 @@ pub(crate) fn plate<'a>(
         nu: material.nu,
         rho: material.density.si(),
     };
-    Plate::new(&plan.grid, &stuff, layout, Theory::ShearFlexible).map_err(|error| match error {
+    let heavy = layout.thickness.iter().zip(&plan.weight);
+    let heavy: Vec<f64> = heavy.map(|(t, weight)| t * weight).collect();
+    let plate = Plate::new(&plan.grid, &stuff, layout, Theory::ShearFlexible);
+    let plate = plate.map_err(|error| match error {
         FemError::Pieces { .. } => WebError::Pieces,
         FemError::Unheld => WebError::Unheld,
         _ => WebError::NoFloor,
-    })
+    })?;
+    Ok(plate.weighed(&heavy))
 }
 
 /// Radius of the patch that is asked for, m: that of the thinnest mill at hand.

@@ -12,10 +12,11 @@ use thinwright_quantity::Length;
 /// Chord error of the lines handed to the mesher, mm.
 const CHORD_MM: f64 = 0.02;
 /// Greatest edge as a share of the part's longer side, coarse and fine.
-const EDGE_SHARE: (f64, f64) = (1.0 / 9.0, 1.0 / 18.0);
-/// Triangles across a rib, coarse and fine. With one, ribs come out 7 % too stiff, with two 3.5 %, with three 2.5 % (model
-/// problem (c) of `shared/reference/plates.json` against the solid).
-const ACROSS: (f64, f64) = (1.0, 2.0);
+const EDGE_SHARE: (f64, f64) = (1.0 / 9.0, 1.0 / 24.0);
+/// Triangles across a rib, coarse and fine. With one, ribs come out 8 % too stiff, with two 3.5 %, with three 2.5 % (model
+/// problem (c) of `shared/reference/plates.json` against the solid). One and two together tell only half of the error of
+/// one, one and three tell it whole (`shared/reference/CONVERGENCE.md`).
+const ACROSS: (f64, f64) = (1.0, 3.0);
 /// Edges are never shorter than this, m.
 const LEAST_EDGE: f64 = 1.0e-4;
 /// Most nodes, coarse and fine.
@@ -27,6 +28,8 @@ pub(crate) struct WebPlan {
     pub(crate) grid: Grid,
     /// For each triangle its cell of the part, and whether it belongs to a boss.
     pub(crate) of: Vec<(u16, bool)>,
+    /// For each triangle by how much more it weighs than it seems: steps are moved for stiffness, masses are not.
+    pub(crate) weight: Vec<f64>,
     /// For each triangle how far its middle is from the wall of the recess in face A, in face B, m; negative outside it.
     depth: [Vec<f64>; 2],
 }
@@ -98,9 +101,15 @@ impl WebPlan {
         let count = grid.mesh().triangles.len();
         let middles: Vec<Point> = (0..count).map(|t| place(grid.middle(t))).collect();
         let cells = Cells::new(part);
-        let of = middles.iter().map(|middle| cells.at(*middle)).collect();
+        let of: Vec<(u16, bool)> = middles.iter().map(|middle| cells.at(*middle)).collect();
+        let weight = weights(part, &grid, &of);
         let depth = [Face::A, Face::B].map(|face| depths(part, face, &middles));
-        Ok(WebPlan { grid, of, depth })
+        Ok(WebPlan {
+            grid,
+            of,
+            weight,
+            depth,
+        })
     }
 
     /// How far the middle of a triangle is from the wall of a face's recess, m; negative outside it.
@@ -171,6 +180,36 @@ impl<'a> Cells<'a> {
             boss,
         )
     }
+}
+
+/// How much more thick triangles weigh than they seem: rim and bosses keep the areas that they have.
+fn weights(part: &Part, grid: &Grid, of: &[(u16, bool)]) -> Vec<f64> {
+    let thick =
+        |cell: &&Cell| cell.outline && !(cell.recess.0 || cell.recess.1 || cell.bore || cell.slot);
+    let all: f64 = part
+        .cells
+        .iter()
+        .filter(thick)
+        .map(|c| c.area.area_mm2())
+        .sum();
+    let bore = part.bore.as_ref().map(|b| b.1.clone()).unwrap_or_default();
+    let most = part.recesses.iter().flat_map(|r| &r.region.holes);
+    let boss = most.map(|h| Area::from_contour(h, CHORD_MM).subtract(&bore).area_mm2());
+    let boss = boss.fold(0.0, f64::max);
+    let is_thick = |cell: u16| part.cells.get(usize::from(cell)).is_some_and(|c| thick(&c));
+    let mut meshed = [0.0; 2];
+    for (index, &(cell, boss)) in of.iter().enumerate() {
+        if is_thick(cell) {
+            meshed[usize::from(boss)] += grid.area(index) * 1.0e6;
+        }
+    }
+    let ratio = [(all - boss) / meshed[0], boss / meshed[1]];
+    let ratio = ratio.map(|r| if r.is_finite() && r > 1.0 { r } else { 1.0 });
+    let weigh = |&(cell, boss): &(u16, bool)| match is_thick(cell) {
+        true => ratio[usize::from(boss)],
+        false => 1.0,
+    };
+    of.iter().map(weigh).collect()
 }
 
 fn depths(part: &Part, face: Face, middles: &[Point]) -> Vec<f64> {
