@@ -30,7 +30,7 @@ fn strategy(answers: &Answers, catalog: &Catalog) -> Option<Box<Strategy>> {
 type Looked = (String, Option<Vec<Complaint>>);
 
 /// Looks at jobs on every core there is; the results come in the order of the jobs.
-fn look(jobs: &[(String, Answers)], catalog: &Catalog) -> Vec<Looked> {
+fn look(jobs: &[(String, Answers)], catalog: &Catalog, thorough: bool) -> Vec<Looked> {
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
     let next = AtomicUsize::new(0);
     let work = || {
@@ -41,7 +41,7 @@ fn look(jobs: &[(String, Answers)], catalog: &Catalog) -> Vec<Looked> {
                 return found;
             };
             let strategy = strategy(answers, catalog);
-            let complaints = strategy.map(|s| evaluate(answers, catalog, &s));
+            let complaints = strategy.map(|s| evaluate(answers, catalog, &s, thorough));
             found.push((i, (name.clone(), complaints)));
         }
     };
@@ -65,7 +65,7 @@ fn looked_at(count: u64) -> Open {
     let jobs: Vec<(String, Answers)> = named.collect();
     let mut open = Open::default();
     let mut feasible = 0;
-    for (name, complaints) in look(&jobs, &catalog) {
+    for (name, complaints) in look(&jobs, &catalog, count > SOME) {
         if let Some(complaints) = complaints {
             feasible += 1;
             open.note(&name, complaints);
@@ -121,7 +121,7 @@ fn told() -> Vec<Told> {
 }
 
 fn rules(answers: &Answers, strategy: &Strategy) -> Vec<(String, u32)> {
-    let complaints = evaluate(answers, &Catalog::builtin(), strategy);
+    let complaints = evaluate(answers, &Catalog::builtin(), strategy, false);
     complaints.into_iter().map(|c| (c.rule, c.step)).collect()
 }
 

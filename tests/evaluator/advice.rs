@@ -1,7 +1,7 @@
 //! Limits that advise or tell what to listen for.
 
 use super::bites::Place;
-use super::limits::{Use, greatest};
+use super::limits::{Peak, Use, greatest};
 use super::scene::Scene;
 use super::{loads, stops, web};
 use core::f64::consts::{FRAC_PI_2, PI, TAU};
@@ -14,6 +14,8 @@ use thinwright_mechanics::{chip, tool_beam};
 const MM: f64 = 1.0e-3;
 /// Multiples of the tooth rate that can wake the web.
 const MULTIPLES: [f64; 3] = [1.0, 2.0, 3.0];
+/// Tones that are tried within what meshes tell apart.
+const TONES: u32 = 9;
 
 pub(crate) fn found(scene: &Scene, limit: LimitId) -> Option<Use> {
     let (job, cutter, step) = (scene.job, scene.cutter, scene.step);
@@ -47,7 +49,7 @@ pub(crate) fn found(scene: &Scene, limit: LimitId) -> Option<Use> {
             let web = scene.web.as_ref()?;
             let machine = web::stiffest_machine(scene);
             let chain = loads::chain(scene, machine);
-            Some(Use::one(web.pushed(web::softest_bed(scene)), chain))
+            Some(web.pushed.over(chain))
         }
         LimitId::WebTone => tone(scene),
         LimitId::WebSlenderness => {
@@ -152,20 +154,26 @@ fn tone(scene: &Scene) -> Option<Use> {
         return None;
     }
     let teeth = scene.step.n.si() * f64::from(scene.cutter.z);
-    let away = |k: f64, factor: f64| k * teeth / (web.tone * factor) - 1.0;
     let factor = scene.estimate(Unknown::WebTone);
-    let ends = MULTIPLES.map(|k| [away(k, factor.low), away(k, factor.high)]);
     // Both ends of the range are looked at for sure; a multiple between them may be met exactly.
-    let nearest = ends
-        .iter()
-        .flatten()
-        .fold(f64::INFINITY, |n, a| n.min(a.abs()));
-    let between = ends.iter().any(|[a, b]| a * b <= 0.0);
+    let at = |tone: f64| {
+        let away = |k: f64, factor: f64| k * teeth / (tone * factor) - 1.0;
+        let ends = MULTIPLES.map(|k| [away(k, factor.low), away(k, factor.high)]);
+        let nearest = ends.iter().flatten();
+        let nearest = nearest.fold(f64::INFINITY, |n, a| n.min(a.abs()));
+        (nearest, ends.iter().any(|[a, b]| a * b <= 0.0))
+    };
     let share = scene.job.numbers.web_tone_share;
-    let sure = Use::one(share, nearest);
+    let step = (web.tone.most - web.tone.least) / f64::from(TONES - 1);
+    let tones = (0..TONES).map(|k| at(web.tone.least + f64::from(k) * step));
+    let (mut far, mut near) = (0.0, f64::INFINITY);
+    for (nearest, between) in tones {
+        far = f64::max(far, nearest);
+        near = f64::min(near, if between { 0.0 } else { nearest });
+    }
     Some(Use {
-        most: if between { f64::INFINITY } else { sure.most },
-        ..sure
+        most: Use::one(share, near).most,
+        ..Use::one(share, far)
     })
 }
 
@@ -177,7 +185,11 @@ fn lift(scene: &Scene) -> Option<Use> {
         return None;
     }
     Some(Use::of(
-        pull.times(web.bare),
+        Peak {
+            sure: pull.sure * web.bare.least,
+            most: pull.most * web.bare.most,
+            ..pull
+        },
         scene.job.numbers.web_lift_mm * MM,
     ))
 }

@@ -3,7 +3,7 @@
 use super::bites::{Bite, Place};
 use super::loads::Loads;
 use super::scene::Scene;
-use super::{Complaints, advice, quality, stops};
+use super::{Complaints, advice, quality, stops, web};
 use thinwright_core::limits::{LimitId, Severity};
 use thinwright_core::strategy::Finding;
 
@@ -96,8 +96,8 @@ pub(crate) fn check(scene: &Scene, out: &mut Complaints) {
         let found = found(scene, limit);
         // Loads are named by where they arise, everything else by its limit.
         let name = match found.and_then(|f| f.at) {
-            Some(at) => format!("{at:?} of {:?}", step.method),
-            None => spec.key.to_owned(),
+            Some(at) if !web::decides(scene, limit) => format!("{at:?} of {:?}", step.method),
+            _ => spec.key.to_owned(),
         };
         let figures = figures(spec.key, found, told);
         let refuses = matches!(spec.severity, Severity::Stop | Severity::Quality);

@@ -95,8 +95,13 @@ impl Complaints {
     }
 }
 
-/// Everything about a strategy that does not stand up.
-pub(crate) fn evaluate(answers: &Answers, catalog: &Catalog, told: &Strategy) -> Vec<Complaint> {
+/// Everything about a strategy that does not stand up; what takes long only in a thorough look.
+pub(crate) fn evaluate(
+    answers: &Answers,
+    catalog: &Catalog,
+    told: &Strategy,
+    thorough: bool,
+) -> Vec<Complaint> {
     let mut out = Complaints::default();
     let job = match read(answers, catalog) {
         Ok(job) => job,
@@ -129,6 +134,7 @@ pub(crate) fn evaluate(answers: &Answers, catalog: &Catalog, told: &Strategy) ->
         travel::check(&scene, &mut out);
         time::step(&scene, &mut out);
         limits::check(&scene, &mut out);
+        web::check(&scene, thorough, &mut out);
         beyond::check(&scene, &mut out);
     }
     time::check(&job, told, &followed, &mut out);

@@ -2,9 +2,10 @@
 
 use super::bites::{Place, finishes};
 use super::limits::{Peak, Use, greatest};
+use super::loads;
 use super::loads::Loads;
 use super::scene::Scene;
-use super::{loads, web};
+use super::web::{self, Reach};
 use thinwright_core::estimate::Unknown;
 use thinwright_core::limits::LimitId;
 use thinwright_core::methods::MethodId;
@@ -97,19 +98,17 @@ fn web_error(scene: &Scene) -> Option<Use> {
         .web
         .filter(|_| scene.step.task == TaskKind::FloorSkim)?;
     let web = scene.web.as_ref()?;
-    let bend = |load: &Loads| {
+    let bend = |load: &Loads, of: fn(&Reach) -> f64| {
         load.most(|f| {
             let push = f.mean_axial * scene.hard();
             // What pulls is held by no backing that only lies there.
-            let give = if push > 0.0 {
-                web.pushed(web::softest_bed(scene))
-            } else {
-                web.bare
-            };
-            push.abs() * give
+            let backed = push > 0.0 || scene.backing.pulls_up;
+            push.abs() * of(if backed { &web.pushed } else { &web.bare })
         })
     };
-    let bent = greatest(scene, |_, loads| bend(loads));
+    let bent = greatest(scene, |_, loads| bend(loads, |r| r.least));
+    let most = greatest(scene, |_, loads| bend(loads, |r| r.most)).most;
+    let bent = Peak { most, ..bent };
     let numbers = &scene.job.numbers;
     let turned = scene.stand.second && scene.drawing.two_sided();
     let seat = if turned { numbers.seat_error_um } else { 0.0 };

@@ -119,9 +119,3 @@ pub(crate) fn web(columns: &[Column]) -> f64 {
     let least = web.map(Column::height).fold(f64::INFINITY, f64::min);
     if least.is_finite() { least } else { 0.0 }
 }
-
-/// Whether every slot is open all through.
-pub(crate) fn slots_open(columns: &[Column]) -> bool {
-    let mut slits = columns.iter().filter(|c| c.kind.slit).peekable();
-    slits.peek().is_some() && slits.all(|c| !c.solid())
-}

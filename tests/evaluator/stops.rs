@@ -216,8 +216,8 @@ fn web_stress(scene: &Scene) -> Option<Use> {
     });
     let bears = scene.job.material.yield_strength.si();
     let stress = Peak {
-        sure: push.sure * web.stress.0,
-        most: push.most * web.stress.1,
+        sure: push.sure * web.stress.least,
+        most: push.most * web.stress.most,
         ..push
     };
     Some(Use::of(stress, bears))
