@@ -31,4 +31,5 @@ mod parity;
 mod printing;
 mod searching;
 mod thinner;
+mod web;
 mod widths;

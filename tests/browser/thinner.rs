@@ -51,14 +51,16 @@ async fn a_thinner_web_gets_another_plan_and_the_page_says_why() {
         assert!(now.contains("boss bolted") && !before.contains("boss bolted"));
         let (now, _) = line(&changes, "Setup 2");
         assert!(now.contains("boss bolted down"), "{now}");
-        // By itself it is softer by the cube of the thickness. Source: timoshenko1959, plates of constant thickness.
+        // By itself it is softer: bending goes with the cube of the thickness, shear and the give of rim and slots with
+        // less. Source: timoshenko1959, plates of constant thickness.
         let (now, before) = line(&changes, "softest web without backing or bolt");
         let (now, before) = (number(now), number(before));
-        let cube = (5.0_f64 / 3.0).powi(3);
-        let rounding = (half_digit(now) / now + half_digit(before) / before) * cube;
+        let ratio = 5.0_f64 / 3.0;
+        let rounding = 1.0 + half_digit(now) / now + half_digit(before) / before;
+        let softer = before / now;
         assert!(
-            (before / now - cube).abs() <= rounding,
-            "{before} / {now} is not {cube}"
+            ratio.powi(2) < softer && softer <= ratio.powi(3) * rounding,
+            "{before} / {now} is no {ratio} to a power between 2 and 3"
         );
         let (now, before) = line(&changes, "softest web under a cut");
         assert!(number(now) < number(before));

@@ -20,6 +20,9 @@ pub const NO_WEB: &str = "no free web in this step";
 /// Why a step has no web.
 pub const NO_WEB_WHY: &str =
     "The part lies flat and is carried everywhere, or nothing thin is under the cutter.";
+/// Where no step at all has one.
+pub const NEVER_A_WEB: &str =
+    "No step works on a free web: the part is carried everywhere while it is cut.";
 /// What the map may show.
 pub const GIVES: &str = "gives under the cutter";
 /// What else it may show.
@@ -33,7 +36,7 @@ pub const NO_TONE_HERE: &str = "no tone";
 /// Where there is no map; why is said beside it.
 pub const NO_MAP: &str = "no map";
 /// What the signs of a tone mean.
-pub const TONE_LEGEND: &str = "+ and \u{2212} swing against each other; dash and dot: what stays still between them. Each line is a fifth of the greatest swing.";
+pub const TONE_LEGEND: &str = "Lines: each a fifth of the greatest swing; + and \u{2212} swing against each other, dash and dot stays still.";
 /// Columns of the table of lines.
 pub const LINE_COLUMNS: [&str; 3] = ["line", "gives", "stiffness"];
 /// Caption of the table of places.
@@ -81,10 +84,7 @@ pub fn gauge(units: UnitSystem, most: f64) -> Gauge {
 
 /// Caption of the table of lines.
 pub fn lines_caption(gauge: &Gauge) -> String {
-    format!(
-        "Lines: how far the web gives, {} under {}",
-        gauge.unit, gauge.force
-    )
+    format!("Lines: give in {} under {}", gauge.unit, gauge.force)
 }
 
 /// Heading of the map on paper.
@@ -136,21 +136,25 @@ pub enum Place {
     Boss,
 }
 
+/// Name of a place.
+pub fn place_name(place: Place) -> &'static str {
+    match place {
+        Place::Softest => "softest place",
+        Place::Rib => "softest rib",
+        Place::Wall => "softest at the wall",
+        Place::Boss => "softest at the boss",
+    }
+}
+
 impl Speaker<'_> {
-    /// A place, so far from the middle of the part.
-    pub fn web_place(&self, place: Place, (x, y): (Length, Length)) -> String {
-        let name = match place {
-            Place::Softest => "softest place",
-            Place::Rib => "softest rib",
-            Place::Wall => "beside the wall, at its softest",
-            Place::Boss => "beside the boss, at its softest",
-        };
+    /// Where a place is in the plan: `x −22.3, y 34.6`.
+    pub fn web_place(&self, (x, y): (Length, Length)) -> String {
         let bare = |v: Length| {
             let tenths = Length::mm((v.to_mm() * 10.0).round() / 10.0).si();
-            format_bare(Kind::ShortLength, tenths, self.units, Rounding::Nearest)
-                .replace('-', "\u{2212}")
+            let text = format_bare(Kind::ShortLength, tenths, self.units, Rounding::Nearest);
+            text.replace('-', "\u{2212}")
         };
-        format!("{name} (x\u{A0}{}, y\u{A0}{})", bare(x), bare(y))
+        format!("x\u{A0}{}, y\u{A0}{}", bare(x), bare(y))
     }
 
     /// Which step the map belongs to.
@@ -220,13 +224,13 @@ impl Speaker<'_> {
 
     /// The lowest tone beside what the teeth do.
     pub fn tone(&self, picture: &WebPicture, web: &WebReport) -> String {
-        let Some(tone) = picture.tones.first() else {
+        if picture.tones.is_empty() {
             return NO_TONE.to_owned();
-        };
-        let share = web.tooth_passing.si() / tone.frequency.si();
+        }
+        let share = web.tooth_passing.si() / web.frequency.si();
         format!(
             "lowest tone {}; the teeth pass at {}, {} of it",
-            self.frequency(tone.frequency),
+            self.frequency(web.frequency),
             self.frequency(web.tooth_passing),
             format_bare(
                 Kind::Ratio,
@@ -248,7 +252,9 @@ impl Speaker<'_> {
         let told = |s: &(u32, f64)| {
             format!(
                 "{} in step {}",
-                self.stiffness(Stiffness::from_si(s.1)),
+                // No line may end within the unit.
+                self.stiffness(Stiffness::from_si(s.1))
+                    .replace('/', "/\u{2060}"),
                 s.0
             )
         };

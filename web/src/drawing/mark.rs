@@ -34,6 +34,8 @@ pub(crate) enum Stroke {
     Bent,
     /// Frame of the sheet.
     Frame,
+    /// An edge around what stands up or is open in a map.
+    Open,
     /// A step of grey over what is softer, or swings wider.
     Tint,
     /// A line of equal value on a map, and every second of them.
@@ -61,6 +63,7 @@ impl Stroke {
             Stroke::Cutter => "ink-cutter",
             Stroke::Bent => "ink-bent",
             Stroke::Frame => "ink-frame",
+            Stroke::Open => "ink-open",
             Stroke::Tint => "ink-tint",
             Stroke::Contour => "ink-contour",
             Stroke::Index => "ink-index",

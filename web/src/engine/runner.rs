@@ -20,6 +20,8 @@ pub(crate) struct Runner {
     viewer: Viewer,
     /// The last turn was a look, not a slice.
     looked: bool,
+    /// The strategy in hand is final: there is time for fine looks.
+    stands: bool,
     /// Work of one slice.
     slice: u64,
 }
@@ -32,6 +34,7 @@ impl Runner {
             search: None,
             viewer: Viewer::default(),
             looked: false,
+            stands: false,
             slice: 1,
         }
     }
@@ -53,6 +56,7 @@ impl Runner {
         match read(answers, &self.catalog) {
             Ok(job) => {
                 self.viewer.renew(generation, job.clone());
+                self.stands = false;
                 self.search = Some((
                     generation,
                     Search::new(job, std::mem::take(&mut self.cache)),
@@ -70,10 +74,10 @@ impl Runner {
     }
 
     /// Works one slice, or looks at the web, and says how it stands; nothing when there is nothing to do. Coarse looks go
-    /// before everything, fine ones take turns with the search.
+    /// before everything, fine ones wait for the final strategy and then take turns with what is left of the search.
     pub(crate) fn turn(&mut self) -> Option<FromWorker> {
         let (looks, coarse) = self.viewer.waits();
-        self.looked = looks && (coarse || !self.looked || self.search.is_none());
+        self.looked = looks && (coarse || self.search.is_none() || (self.stands && !self.looked));
         if self.looked {
             self.viewer.turn()
         } else {
@@ -85,11 +89,14 @@ impl Runner {
         let (generation, search) = self.search.as_mut()?;
         let generation = *generation;
         let report = match search.advance(self.slice) {
-            Progress::Working { best, checked, .. } => Report::Working {
-                covered: covered(search),
-                best,
-                checked,
-            },
+            Progress::Working { best, checked, .. } => {
+                self.stands = checked;
+                Report::Working {
+                    covered: covered(search),
+                    best,
+                    checked,
+                }
+            }
             Progress::Done(outcome) => {
                 let covered = covered(search);
                 if let Some((_, search)) = self.search.take() {
@@ -191,23 +198,27 @@ mod tests {
     }
 
     #[test]
-    fn a_look_is_answered_while_the_search_goes_on_and_ends_with_the_fine_one() {
+    fn a_coarse_look_goes_before_the_search_and_a_fine_one_waits_for_its_strategy() {
         let mut runner = Runner::new();
         runner.take_up(&order(1, 0));
         runner.turn();
         // Asked twice, looked once.
         assert!(runner.take_up(&look(1)).is_none() && runner.take_up(&look(1)).is_none());
-        let seen = looks(&mut runner, 5);
-        assert!(
-            seen.iter()
-                .all(|(of, at)| *of == 1 && at.state == sight().state)
-        );
-        let details: Vec<Detail> = seen.iter().map(|(_, at)| at.detail).collect();
-        assert!(
-            details == [Detail::Coarse, Detail::Fine] || details == [Detail::Fine],
-            "{details:?}"
-        );
-        assert!(runner.busy(), "the search went on");
+        let mut seen: Vec<(u32, Detail, bool)> = Vec::new();
+        let mut final_yet = false;
+        while runner.busy() {
+            match runner.turn().map(|said| (said.generation, said.report)) {
+                Some((of, Report::Look { sight: at, .. })) => {
+                    assert_eq!(at.state, sight().state);
+                    seen.push((of, at.detail, final_yet));
+                }
+                Some((_, Report::Working { checked, .. })) => final_yet = checked,
+                Some((_, Report::Done { .. })) => final_yet = true,
+                _ => {}
+            }
+            runner.took(0.0);
+        }
+        assert_eq!(seen, [(1, Detail::Coarse, false), (1, Detail::Fine, true)]);
     }
 
     #[test]

@@ -54,8 +54,8 @@ pub(super) fn disc() -> WebPicture {
     let shape = nodes.iter().map(|p| p.x / 70.0).collect();
     WebPicture {
         floor,
-        softest: Point::new(20.0, 0.0),
-        most: give(Point::new(20.0, 0.0)),
+        softest: Point::new(18.0, 0.0),
+        most: give(Point::new(18.0, 0.0)),
         bow: compliance.clone(),
         tones: vec![Tone {
             frequency: Frequency::from_si(812.0),

@@ -112,13 +112,16 @@ fn softest_mark(at: (f64, f64), text: String, ground: &Ground) -> Vec<Mark> {
     } else {
         0.3 * letter
     };
-    let base = 1.1 * letter;
-    let foot = (
-        x + if right { -letter } else { letter },
-        base + 0.5 * letter,
-    );
+    // Named over or under the plan, whichever is nearer.
+    let (base, foot, from) = if at.1 > 0.5 * ground.height {
+        let base = ground.height - 0.4 * letter;
+        (base, base - 1.1 * letter, at.1 + reach)
+    } else {
+        (1.1 * letter, 1.6 * letter, at.1 - reach)
+    };
+    let foot = (x + if right { -letter } else { letter }, foot);
     vec![
-        Mark::Line(Stroke::Narrow, line((at.0, at.1 - reach), foot)),
+        Mark::Line(Stroke::Narrow, line((at.0, from), foot)),
         Mark::Line(Stroke::Cutter, ring.0),
         Mark::Line(Stroke::Narrow, cross.0),
         Mark::Text(Letters {

@@ -3,7 +3,7 @@
 use super::contour::{Around, Line};
 use crate::drawing::{Letters, Mark, Moment, Path, Stroke, View};
 use thinwright_core::Job;
-use thinwright_core::plan::Point;
+use thinwright_core::plan::{Point, Region};
 use thinwright_core::task::Face;
 
 /// The paper of a map.
@@ -17,9 +17,9 @@ pub(crate) struct Paper {
     pub(crate) letter: f64,
 }
 
-/// Around the plan, in letter heights: left, right and below; above, where the softest place is named.
+/// Around the plan, in letter heights: left and right; above and below, where the softest place is named.
 const EDGE: f64 = 0.8;
-const ABOVE: f64 = 2.2;
+const ABOVE: f64 = 1.9;
 
 /// Where the plan lies.
 pub(super) struct Ground {
@@ -33,7 +33,7 @@ impl Ground {
     pub(super) fn new(job: &Job, seen_from: Face, paper: Paper) -> Option<Ground> {
         let part = job.part.outline.outer.bounds()?;
         let (edge, above) = (EDGE * paper.letter, ABOVE * paper.letter);
-        let room = (paper.width - 2.0 * edge, paper.height - edge - above);
+        let room = (paper.width - 2.0 * edge, paper.height - 2.0 * above);
         let scale = (room.0 / part.width()).min(room.1 / part.height());
         let mirrored = seen_from == Face::B;
         let middle = 0.5 * (part.min.x + part.max.x) * if mirrored { -1.0 } else { 1.0 };
@@ -47,7 +47,7 @@ impl Ground {
                 scale,
                 mirrored,
             },
-            height: above + scale * part.height() + edge,
+            height: 2.0 * above + scale * part.height(),
         })
     }
 
@@ -55,17 +55,20 @@ impl Ground {
     pub(super) fn edges(&self, job: &Job, moment: &Moment) -> Vec<Mark> {
         let (part, view) = (&job.part, &self.view);
         let up = moment.setup.face_up;
-        let mut out = Vec::new();
+        let mut out = vec![Mark::Line(Stroke::Wide, view.region(&part.outline))];
         // Hidden first: visible lines go over them.
         for (face, stroke) in [(up.other(), Stroke::Hidden), (up, Stroke::Wide)] {
             let recess = part.recess(face).map(|r| view.region(&r.region));
             out.extend(recess.map(|path| Mark::Line(stroke, path)));
         }
-        let slots = part.slots.iter().map(|s| &s.region);
+        // The mesh runs along chords: what stands up or is open is cut out of the grey on its true outline.
+        let bosses = part.recess(up).map(|r| r.region.holes.clone());
+        let bosses = bosses.into_iter().flatten().map(Region::solid);
+        let slots = part.slots.iter().map(|s| s.region.clone());
         let slots = slots.filter(|_| part.slots_begun(&moment.after));
-        let bore = part.bore.iter().map(|b| &b.0);
-        let wide = std::iter::once(&part.outline).chain(bore).chain(slots);
-        out.extend(wide.map(|r| Mark::Line(Stroke::Wide, view.region(r))));
+        let bore = part.bore.iter().map(|b| b.0.clone());
+        let open = bosses.chain(slots).chain(bore);
+        out.extend(open.map(|r| Mark::Line(Stroke::Open, view.region(&r))));
         out
     }
 

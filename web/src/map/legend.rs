@@ -69,7 +69,10 @@ pub(super) fn of_places(
         let [give, stiffness] = words::row(gauge, compliance);
         html! {
             <tr>
-                <th scope="row">{ speaker.web_place(place, (Length::mm(p.x), Length::mm(p.y))) }</th>
+                <th scope="row">
+                        { words::place_name(place) }
+                        <span class="map-at">{ speaker.web_place((Length::mm(p.x), Length::mm(p.y))) }</span>
+                    </th>
                 <td class="map-number">{ give }</td>
                 <td class="map-number">{ stiffness }</td>
             </tr>

@@ -1,16 +1,16 @@
 //! Some places of the web with what it gives there: the equivalent of the map in a table.
 
-use super::contour::Field;
 use super::sample::at;
 use thinwright_core::job::Job;
 use thinwright_core::part::Slot;
-use thinwright_core::plan::Point;
+use thinwright_core::plan::{Contour, Point};
 use thinwright_core::task::Face;
 use thinwright_core::{Sight, WebPicture};
 use thinwright_words::map::Place;
 
-/// In patch radii: how far from a wall counts as beside it.
-const BESIDE: (f64, f64) = (1.0, 2.0);
+/// Chord error of an edge, and distance of places along it, mm.
+const CHORD: f64 = 0.1;
+const STEP: f64 = 4.0;
 /// Slots up to so many times the narrowest rib apart have a rib between them.
 const NEAR: f64 = 1.6;
 
@@ -25,27 +25,55 @@ pub(super) fn places(
     let part = &job.part;
     if part.slots_open(&sight.state) {
         let ribs = ribs(&part.slots, part.rib.unwrap_or(0.0) * 1.0e3);
-        let values = ribs.filter_map(|p| Some((p, at(picture, &picture.compliance, p)?)));
+        let values = ribs.filter_map(|p| Some((p, at_floor(picture, p)?)));
         out.extend(softest(values).map(|(p, c)| (Place::Rib, p, c)));
     }
     let Some(recess) = part.recess(face) else {
         return out;
     };
-    let floor = picture.triangles.iter().zip(&picture.floor);
-    let floor = floor.filter(|(_, floor)| **floor).map(|(t, _)| *t);
-    let field = Field::new(&picture.nodes, floor, picture.compliance.clone());
     let outer = std::iter::once((Place::Wall, &recess.region.outer));
     let bosses = recess.region.holes.iter().map(|h| (Place::Boss, h));
-    let patch = sight.patch.to_mm();
     for (place, contour) in outer.chain(bosses) {
-        let edge = contour.flatten(0.05);
-        let beside = field.places().filter(|(p, _)| {
-            let off = off(&edge, *p);
-            BESIDE.0 * patch <= off && off <= BESIDE.1 * patch
-        });
-        out.extend(softest(beside).map(|(p, c)| (place, p, c)));
+        let beside = beside(contour, sight.patch.to_mm());
+        let values = beside.filter_map(|p| Some((p, at_floor(picture, p)?)));
+        out.extend(softest(values).map(|(p, c)| (place, p, c)));
     }
     out
+}
+
+/// The value at a place of the floor.
+fn at_floor(picture: &WebPicture, p: Point) -> Option<f64> {
+    at(picture, &picture.compliance, p, |t| picture.floor[t])
+}
+
+/// Where the cutter's axis runs along an edge: places at its radius from it, on either side.
+fn beside(contour: &Contour, radius: f64) -> impl Iterator<Item = Point> {
+    let points = contour.flatten(CHORD);
+    let next: Vec<Point> = points
+        .iter()
+        .cycle()
+        .skip(1)
+        .take(points.len())
+        .copied()
+        .collect();
+    points.into_iter().zip(next).flat_map(move |(a, b)| {
+        let length = a.distance(b).max(f64::MIN_POSITIVE);
+        let (dx, dy) = ((b.x - a.x) / length, (b.y - a.y) / length);
+        let steps = (length / STEP).ceil().max(1.0);
+        let mut out = Vec::new();
+        let mut k = 0.5;
+        while k < steps {
+            let along = length * k / steps;
+            for side in [radius, -radius] {
+                out.push(Point::new(
+                    a.x + along * dx - side * dy,
+                    a.y + along * dy + side * dx,
+                ));
+            }
+            k += 1.0;
+        }
+        out
+    })
 }
 
 fn softest(values: impl Iterator<Item = (Point, f64)>) -> Option<(Point, f64)> {
@@ -70,16 +98,4 @@ fn ribs(slots: &[Slot], rib: f64) -> impl Iterator<Item = Point> {
             Point::new(0.5 * (p.x + q.x), 0.5 * (p.y + q.y))
         })
     })
-}
-
-/// Distance to a closed line of points, mm.
-fn off(edge: &[Point], p: Point) -> f64 {
-    let next = edge.iter().cycle().skip(1);
-    let pieces = edge.iter().zip(next).map(|(a, b)| {
-        let (dx, dy) = (b.x - a.x, b.y - a.y);
-        let length2 = (dx * dx + dy * dy).max(1.0e-12);
-        let share = (((p.x - a.x) * dx + (p.y - a.y) * dy) / length2).clamp(0.0, 1.0);
-        p.distance(Point::new(a.x + share * dx, a.y + share * dy))
-    });
-    pieces.fold(f64::INFINITY, f64::min)
 }

@@ -53,10 +53,16 @@ pub(crate) fn along(
     runs
 }
 
-/// The value at a place; nothing where there is no material.
-pub(crate) fn at(picture: &WebPicture, values: &[f64], p: Point) -> Option<f64> {
+/// The value at a place in the triangles that count, by their numbers; nothing elsewhere.
+pub(super) fn at(
+    picture: &WebPicture,
+    values: &[f64],
+    p: Point,
+    counts: impl Fn(usize) -> bool,
+) -> Option<f64> {
     let share = |a: Point, b: Point| (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
-    picture.triangles.iter().find_map(|t| {
+    let triangles = picture.triangles.iter().enumerate();
+    triangles.filter(|(i, _)| counts(*i)).find_map(|(_, t)| {
         let [a, b, c] = t.map(|i| picture.nodes[i as usize]);
         let shares = [share(b, c), share(c, a), share(a, b)];
         let sum: f64 = shares.iter().sum();
@@ -83,14 +89,14 @@ mod tests {
             .map(|p| 3.0 + 2.0 * p.x - p.y)
             .collect();
         for (x, y) in [(30.0, 10.0), (-50.3, 2.7), (0.1, -71.9)] {
-            let found = at(&picture, &plane, Point::new(x, y)).unwrap();
+            let found = at(&picture, &plane, Point::new(x, y), |_| true).unwrap();
             assert!(
                 (found - (3.0 + 2.0 * x - y)).abs() < 1e-9,
                 "{x} {y} {found}"
             );
         }
-        assert_eq!(at(&picture, &plane, Point::new(1.0, 1.0)), None);
-        assert_eq!(at(&picture, &plane, Point::new(90.0, 0.0)), None);
+        assert_eq!(at(&picture, &plane, Point::new(1.0, 1.0), |_| true), None);
+        assert_eq!(at(&picture, &plane, Point::new(90.0, 0.0), |_| true), None);
         let direction = 0.4_f64;
         let through = Point::new(2.0, 5.0);
         let runs = along(&picture, &plane, (through, direction));

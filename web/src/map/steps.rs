@@ -44,10 +44,9 @@ pub(crate) fn Steps(props: &StepsProps) -> Html {
     });
     html! {
         <div class="steps-in-hand">
-            <label class="steps-label" for="step-in-hand">
-                <span class="title-label">{ words::STEPS }</span>
-                <span class="steps-says">{ says.clone() }</span>
-            </label>
+            <label class="title-label" for="step-in-hand">{ words::STEPS }</label>
+            // The slider itself says it to those who cannot see.
+            <p class="steps-says" aria-hidden="true">{ says.clone() }</p>
             { weakening(strategy, &speaker, props.step) }
             <input id="step-in-hand" class="slider" type="range" min="0" max={count.to_string()} step="1" {value}
                 aria-valuetext={says} {oninput} />

@@ -9,14 +9,14 @@ use super::{sight, softest_step, steps};
 use crate::drawing::{Mark, Stroke, moment};
 use thinwright_catalog::Catalog;
 use thinwright_core::strategy::Strategy;
-use thinwright_core::task::{Face, TaskKind};
+use thinwright_core::task::Face;
 use thinwright_core::{Job, Outcome, WebPicture, decide, read};
 use thinwright_quantity::UnitSystem;
 use thinwright_words::map::{self as words, Place};
 
 const PAPER: Paper = Paper {
     width: 120.0,
-    height: 124.0,
+    height: 128.0,
     letter: 4.0,
 };
 
@@ -42,7 +42,7 @@ fn drawn(picture: &WebPicture, tone: bool) -> Chart {
     for mark in &chart.marks {
         match mark {
             Mark::Line(_, path) => {
-                assert!(!path.contains("NaN") && !path.contains("inf"), "{path}")
+                assert!(!path.contains("NaN") && !path.contains("inf"), "{path}");
             }
             Mark::Text(letters) => {
                 let (x, y) = letters.at;
@@ -75,7 +75,7 @@ fn texts(chart: &Chart) -> Vec<&str> {
 fn a_map_has_lines_greys_values_and_its_softest_place() {
     let picture = disc();
     let chart = drawn(&picture, false);
-    // 0.1 to 75.9 um under 100 N: every 10.
+    // 0.1 to 78.6 um under 100 N: every 10.
     let gauge = words::gauge(UnitSystem::Metric, picture.most);
     let levels = levels(&picture, &gauge);
     assert_eq!(levels.len(), 7);
@@ -86,10 +86,10 @@ fn a_map_has_lines_greys_values_and_its_softest_place() {
     for value in ["20", "40", "60"] {
         assert!(texts.contains(&value), "{value} is not among {texts:?}");
     }
-    assert!(texts.contains(&"softest: 1.32\u{A0}N/\u{B5}m"), "{texts:?}");
+    assert!(texts.contains(&"softest: 1.27\u{A0}N/\u{B5}m"), "{texts:?}");
     assert_eq!(
         words::lines_caption(&gauge),
-        "Lines: how far the web gives, \u{B5}m under 100\u{A0}N"
+        "Lines: give in \u{B5}m under 100\u{A0}N"
     );
 }
 
@@ -133,14 +133,11 @@ fn a_map_keeps_its_size_whatever_it_shows() {
 fn places_are_where_they_are_said_to_be() {
     let (job, strategy) = sample();
     let picture = disc();
-    let slots = steps(&strategy)
-        .position(|s| s.task == TaskKind::SlotsThrough)
-        .unwrap();
-    let sight = sight(&job, &strategy, slots).unwrap();
-    assert!(
-        job.part.slots_open(&sight.state),
-        "looked at with its slots open"
-    );
+    let softest = softest_step(&strategy).unwrap();
+    let mut sight = sight(&job, &strategy, softest).unwrap();
+    let last = steps(&strategy).count() - 1;
+    sight.state = moment(&job, &strategy, last).unwrap().after;
+    assert!(job.part.slots_open(&sight.state));
     let found = places(&job, Face::B, &sight, &picture);
     let patch = sight.patch.to_mm();
     let radius = |place: Place| {
@@ -150,15 +147,9 @@ fn places_are_where_they_are_said_to_be() {
     };
     assert_eq!(found[0].0, Place::Softest);
     let wall = radius(Place::Wall);
-    assert!(
-        (70.0 - 2.0 * patch..70.0 - patch + 0.01).contains(&wall),
-        "{wall}"
-    );
+    assert!((wall - (70.0 - patch)).abs() < 0.2, "{wall}");
     let boss = radius(Place::Boss);
-    assert!(
-        (18.0 + patch - 0.01..18.0 + 2.0 * patch).contains(&boss),
-        "{boss}"
-    );
+    assert!((boss - (18.0 + patch)).abs() < 0.2, "{boss}");
     // The slots reach from 29 to 59 mm, their middles lie 8 mm apart.
     let rib = radius(Place::Rib);
     assert!((44.0..45.0).contains(&rib), "{rib}");

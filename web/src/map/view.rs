@@ -20,7 +20,7 @@ use yew::prelude::*;
 /// Paper of the map on the page: on the narrowest screen 3 px a unit.
 const PAPER: Paper = Paper {
     width: 120.0,
-    height: 124.0,
+    height: 128.0,
     letter: 4.0,
 };
 
@@ -88,7 +88,12 @@ pub(crate) fn WebView(props: &WebViewProps) -> Html {
         Some((find(props, strategy, &speaker, at)?, at == softest))
     });
     let Some((found, of_all)) = found else {
-        return html! { <section class="web" aria-label={words::STEPS}>{ steps }</section> };
+        return html! {
+            <section class="web web-bare" aria-label={words::STEPS}>
+                { steps }
+                <p class="part-quiet">{ words::NEVER_A_WEB }</p>
+            </section>
+        };
     };
     let on_tone = {
         let tone = tone.clone();
@@ -180,7 +185,7 @@ fn beside(props: &WebViewProps, speaker: &Speaker<'_>, found: &Found, tone: bool
     html! {
         <div class="web-beside">
             { tables }
-            <p class="part-quiet" role="status">{ found.words.1.clone() }</p>
+            <p class="part-quiet" role="status">{ if tone && found.picture.is_some() { "" } else { &found.words.1 } }</p>
         </div>
     }
 }

@@ -4,6 +4,7 @@ use super::Topic;
 use crate::drawing::{draw, moment, number};
 use crate::map::{Paper, Shows, chart, lines, sight, softest_step};
 use thinwright_core::WebPicture;
+use thinwright_core::task::Face;
 use thinwright_quantity::Length;
 use thinwright_words::map::{self as words, Place};
 use yew::prelude::*;
@@ -30,7 +31,12 @@ fn drawn(topic: &Topic, picture: Option<&WebPicture>) -> Option<Html> {
     let shows = Shows::Gives(picture, gauge);
     let chart = chart(topic.job, &moment, &shows, (face, PAPER))?;
     let view_box = format!("0 0 {} {}", number(chart.width), number(chart.height));
-    let place = (Length::mm(picture.softest.x), Length::mm(picture.softest.y));
+    // As the operator has it: turned over about the y axis, what was left is right.
+    let turned = if face == Face::B { -1.0 } else { 1.0 };
+    let place = (
+        Length::mm(turned * picture.softest.x),
+        Length::mm(picture.softest.y),
+    );
     let softest = words::row(&gauge, picture.most).join(", ");
     Some(html! {
         <div class="sheet-web">
@@ -42,7 +48,7 @@ fn drawn(topic: &Topic, picture: Option<&WebPicture>) -> Option<Html> {
                 </svg>
                 <div>
                     { lines(picture, &gauge) }
-                    <p>{ format!("{}: {softest}", speaker.web_place(Place::Softest, place)) }</p>
+                    <p>{ format!("{} ({}): {softest}", words::place_name(Place::Softest), speaker.web_place(place)) }</p>
                     if let Some(web) = &moment.step.web { <p>{ speaker.tone(picture, web) }</p> }
                 </div>
             </div>
