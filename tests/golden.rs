@@ -161,9 +161,9 @@ const TURNS: &[Turn] = &[
 fn orders(turn: &Turn) -> String {
     let (id, changes, what) = turn;
     let catalog = Catalog::builtin();
-    let mut answers = Sample::by_id(id).unwrap().job().answers;
+    let mut answers = Sample::by_id(id).expect("a sample").job().answers;
     for (key, text) in *changes {
-        let field = thinwright_core::FieldId::by_key(key).unwrap();
+        let field = thinwright_core::FieldId::by_key(key).expect("a field");
         answers.set_text(field, *text);
     }
     let job = read(&answers, &catalog).unwrap_or_else(|p| panic!("{what}: {p:?}"));

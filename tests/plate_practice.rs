@@ -1,7 +1,6 @@
 //! Rules of the trade on thin webs and ribs beside what plates say: confirmed, or contradicted with a figure.
 //!
-//! The rules are common practice or reports of practitioners; none has a published source unless one is named. What is
-//! printed here with `-- --nocapture` is what a person is told who asks which rules hold.
+//! The rules are common practice or reports of practitioners; none has a published source unless one is named.
 #![cfg(test)]
 
 mod plates;
@@ -46,7 +45,6 @@ fn the_table_of_web_thickness_for_a_stiffness_holds() {
             off.push(1.0e-6 / found.compliance[0] / wanted - 1.0);
         }
     }
-    println!("web for a stiffness: {off:.2?}");
     assert!(off.iter().all(|off| off.abs() < 0.15), "{off:?}");
 }
 
@@ -56,7 +54,6 @@ fn the_table_of_web_thickness_for_a_stiffness_holds() {
 fn a_ratio_of_span_to_thickness_is_no_stiffness() {
     let at = |span: f64| stiffness(&disc(0.5 * span, span / 30.0), &[[0.0, 0.0]])[0];
     let (small, large) = (at(0.05), at(0.2));
-    println!("30 to 1: {small:.2} N/um at 50 mm, {large:.2} N/um at 200 mm");
     assert!(large > 3.0 * small && small > 2.4 && small < 3.0);
 }
 
@@ -93,7 +90,6 @@ fn from_the_middle_outwards_uncut_stock_carries_the_cut() {
     };
     let fronts = [0.02, 0.04, 0.056].map(behind);
     let least = fronts.iter().copied().fold(f64::INFINITY, f64::min);
-    println!("all thin {layered:.2} N/um; behind the front {fronts:.1?}");
     assert!(least > 15.0 * layered, "{least} {layered}");
 }
 
@@ -117,7 +113,6 @@ fn with_the_boss_held_the_softest_ring_is_midway() {
     let found = plates::ask(&grid, (layout, mass), (&ALUMINIUM, SHEAR), &patches, 0);
     let rings = shares.iter().zip(&found.compliance);
     let softest = rings.max_by(|a, b| a.1.total_cmp(b.1)).unwrap().0;
-    println!("softest at {softest:.2} of the way from boss to rim");
     assert!((softest - 0.5).abs() < 0.06, "{softest}");
 }
 
@@ -129,11 +124,6 @@ fn every_second_slot_first_leaves_as_thin_ribs() {
     let (e_mod, nu) = (ALUMINIUM.e_mod, ALUMINIUM.nu);
     let open = rib::beside_slot((e_mod, nu), (0.03, 0.004), (0.004, 0.004));
     let solid = rib::beside_solid(e_mod, 0.004);
-    println!(
-        "rib open {:.1} N/um, solid {:.1} N/um",
-        1.0e-6 / open,
-        1.0e-6 / solid
-    );
     // A slot's width errs by both sides: in sequence one side is thin, every second first none and then both.
     let (in_sequence, second_pass) = (open + solid, open + open);
     assert!(open > 8.0 * solid);

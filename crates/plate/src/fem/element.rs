@@ -151,12 +151,7 @@ impl Element {
                 h[i][j] = moment[i];
             }
         }
-        for j in 0..PARTS {
-            for i in 0..j {
-                h[j][i] = h[i][j];
-            }
-        }
-        self.spread(&h)
+        self.spread(&symmetric(h))
     }
 
     /// A stiffness of the parts as one of the unknowns.
@@ -194,6 +189,11 @@ impl Element {
         }
         moments(curvature, rigidity, nu)
     }
+}
+
+/// The matrix whose upper half is given.
+fn symmetric<const N: usize>(upper: [[f64; N]; N]) -> [[f64; N]; N] {
+    core::array::from_fn(|i| core::array::from_fn(|j| upper[i.min(j)][i.max(j)]))
 }
 
 fn dot(a: &[f64; 3], b: &[f64; 3]) -> f64 {

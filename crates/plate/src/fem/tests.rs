@@ -32,7 +32,7 @@ fn rings(count: u32, radius: f64) -> Mesh {
         let r = radius * f64::from(k) / f64::from(count);
         for i in 0..6 * k {
             let angle = f64::from(i) / f64::from(6 * k) * TAU;
-            nodes.push([r * angle.cos(), r * angle.sin()]);
+            nodes.push([r * libm::cos(angle), r * libm::sin(angle)]);
         }
         for sector in 0..6 {
             for i in 0..k {
@@ -85,7 +85,6 @@ fn a_clamped_disc_gives_what_the_closed_forms_say() {
         let expected = disc::patch_compliance(&sheet, RADIUS, radius).unwrap()
             + disc::patch_shear_compliance(&sheet, RADIUS, radius).unwrap();
         let got = plate.compliance(&patch);
-        println!("t {t}: {got:e} {expected:e} {}", got / expected - 1.0);
         assert_relative_eq!(got, expected, max_relative = 0.01);
     }
     let mut thin = Plate::new(&grid, &ALUMINIUM, clamped(&grid, 0.003), Theory::Thin).unwrap();
@@ -93,17 +92,11 @@ fn a_clamped_disc_gives_what_the_closed_forms_say() {
         let patch = thin.patch([r, 0.0], 0.0005).unwrap();
         let expected = disc::compliance(&sheet(0.003), RADIUS, r).unwrap();
         let got = thin.compliance(&patch);
-        println!("r {r}: {}", got / expected - 1.0);
         assert_relative_eq!(got, expected, max_relative = 0.02);
     }
     let tones = thin.tones::<10>(6);
     let expected = disc::frequencies(&sheet(0.003), RADIUS, 6).unwrap();
     for (tone, expected) in tones.iter().zip(&expected) {
-        println!(
-            "{} {expected} {}",
-            tone.frequency,
-            tone.frequency / expected - 1.0
-        );
         assert_relative_eq!(tone.frequency, *expected, max_relative = 0.015);
     }
     assert_eq!(tones.len(), 6);
@@ -238,7 +231,7 @@ fn a_symmetric_part_has_a_symmetric_map() {
     )
     .unwrap();
     let mut at = |angle: f64| {
-        let place = [0.04 * angle.cos(), 0.04 * angle.sin()];
+        let place = [0.04 * libm::cos(angle), 0.04 * libm::sin(angle)];
         let patch = plate.patch(place, 0.003).unwrap();
         plate.compliance(&patch)
     };
