@@ -99,7 +99,7 @@ const TONES: usize = 6;
 /// Why there is nothing to be seen.
 pub fn picture(job: &Job, sight: &Sight, cache: &mut Cache) -> Result<WebPicture, WebError> {
     let plan = cache.webs.plan(&job.part, sight.detail)?;
-    let trust = cache.webs.trust(job)?;
+    let trust = cache.webs.trust(job, &sight.state)?;
     let hold = match sight.second {
         true => &job.holding.second,
         false => &job.holding.first,

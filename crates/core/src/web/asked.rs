@@ -38,15 +38,13 @@ pub(crate) fn plate<'a>(
         nu: material.nu,
         rho: material.density.si(),
     };
-    let heavy = layout.thickness.iter().zip(&plan.weight);
-    let heavy: Vec<f64> = heavy.map(|(t, weight)| t * weight).collect();
     let plate = Plate::new(&plan.grid, &stuff, layout, Theory::ShearFlexible);
     let plate = plate.map_err(|error| match error {
         FemError::Pieces { .. } => WebError::Pieces,
         FemError::Unheld => WebError::Unheld,
         _ => WebError::NoFloor,
     })?;
-    Ok(plate.weighed(&heavy))
+    Ok(plate.heavier(&plan.weight))
 }
 
 /// Radius of the patch that is asked for, m: that of the thinnest mill at hand.

@@ -7,7 +7,7 @@ use super::standing::{Rest, Standing};
 use super::trust::{Trust, trust};
 use super::{WebAnswer, WebError, reckon};
 use crate::job::Job;
-use crate::part::Part;
+use crate::part::{Part, State};
 use crate::picture::Detail;
 use crate::task::Face;
 use std::collections::BTreeMap;
@@ -97,7 +97,7 @@ impl WebBook {
     pub(crate) fn web(&mut self, job: &Job, standing: &Standing, bed: (f64, f64)) -> Answer {
         let plan = self.plan(&job.part, Detail::Coarse)?;
         let key = key(job, &[standing], bed);
-        let trust = self.trust(job)?;
+        let trust = self.trust(job, standing.state)?;
         self.remembered(&job.part, key, || {
             reckon(job, (&plan, trust), standing, bed)
         })
@@ -117,17 +117,17 @@ impl WebBook {
         let known = [all_cut.bare, all_cut.radius, all_cut.frequency];
         let mut key = key(job, &[before, after], all_cut.bed_key());
         key.1.extend(known.map(f64::to_bits));
-        let trust = self.trust(job)?;
+        let trust = self.trust(job, after.state)?;
         self.remembered(&job.part, key, || {
             centre_out((job, &plan, trust), before, after, all_cut)
         })
     }
 
-    /// How far the coarse mesh of a job's part can be trusted.
+    /// How far the coarse mesh of a job's part can be trusted in a state: ribs between open slots ask more of it.
     ///
     /// # Errors
     /// Why the plate gives no answer.
-    pub(crate) fn trust(&mut self, job: &Job) -> Result<Trust, WebError> {
+    pub(crate) fn trust(&mut self, job: &Job, state: &State) -> Result<Trust, WebError> {
         let material = &job.material;
         let part = &job.part;
         let numbers = [
@@ -138,13 +138,15 @@ impl WebBook {
             patch_radius(job),
             job.holding.second.seat / material.e_mod.si(),
         ];
-        let key: Vec<u64> = numbers.into_iter().map(f64::to_bits).collect();
+        let open = part.slots_begun(state);
+        let bits = numbers.into_iter().map(f64::to_bits);
+        let key: Vec<u64> = bits.chain([u64::from(open)]).collect();
         if let Some(known) = self.known(part).trust.get(&key) {
             return *known;
         }
         let meshes = [Detail::Coarse, Detail::Fine].map(|detail| self.plan(part, detail));
         let found = match meshes {
-            [Ok(coarse), Ok(fine)] => trust(job, &coarse, &fine),
+            [Ok(coarse), Ok(fine)] => trust(job, (&coarse, &fine), open),
             [Err(error), _] | [_, Err(error)] => Err(error),
         };
         self.known(part).trust.insert(key, found);

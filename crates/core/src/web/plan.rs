@@ -12,7 +12,7 @@ use thinwright_quantity::Length;
 /// Chord error of the lines handed to the mesher, mm.
 const CHORD_MM: f64 = 0.02;
 /// Greatest edge as a share of the part's longer side, coarse and fine.
-const EDGE_SHARE: (f64, f64) = (1.0 / 9.0, 1.0 / 24.0);
+const EDGE_SHARE: (f64, f64) = (1.0 / 16.0, 1.0 / 32.0);
 /// Triangles across a rib, coarse and fine. With one, ribs come out 8 % too stiff, with two 3.5 %, with three 2.5 % (model
 /// problem (c) of `shared/reference/plates.json` against the solid). One and two together tell only half of the error of
 /// one, one and three tell it whole (`shared/reference/CONVERGENCE.md`).
@@ -204,7 +204,16 @@ fn weights(part: &Part, grid: &Grid, of: &[(u16, bool)]) -> Vec<f64> {
         }
     }
     let ratio = [(all - boss) / meshed[0], boss / meshed[1]];
-    let ratio = ratio.map(|r| if r.is_finite() && r > 1.0 { r } else { 1.0 });
+    // The strip between the true line and the moved one weighs a little already: as much as the web.
+    let share = 1.0 - part.web() / part.thickness;
+    let ratio = ratio.map(|r| {
+        let more = (r - 1.0) * share;
+        if more.is_finite() && more > 0.0 {
+            1.0 + more
+        } else {
+            1.0
+        }
+    });
     let weigh = |&(cell, boss): &(u16, bool)| match is_thick(cell) {
         true => ratio[usize::from(boss)],
         false => 1.0,

@@ -39,8 +39,8 @@ impl Trust {
     }
 }
 
-/// The part with everything cut but the outline.
-fn finished(part: &Part) -> State {
+/// The part with everything cut but the outline, and the slots only where they are `open`.
+fn finished(part: &Part, open: bool) -> State {
     let (low, high) = (part.face_height(Face::B), part.face_height(Face::A));
     let stock = part.cells.iter().map(|cell| {
         let bottom = if cell.recess.1 {
@@ -53,7 +53,7 @@ fn finished(part: &Part) -> State {
         } else {
             high
         };
-        if cell.slot || cell.bore {
+        if (cell.slot && open) || cell.bore {
             (low, low)
         } else {
             (bottom, top)
@@ -64,16 +64,20 @@ fn finished(part: &Part) -> State {
     }
 }
 
-/// Compares the finished part on both meshes.
+/// Compares the finished part on both meshes, its slots `open` or not yet cut.
 ///
 /// The element's error falls with the square of the edge, that is with one over the number of nodes: what two meshes
 /// differ by tells how far the coarser one is off (Richardson's extrapolation).
 ///
 /// # Errors
 /// Why the plate gives no answer.
-pub(crate) fn trust(job: &Job, coarse: &WebPlan, fine: &WebPlan) -> Result<Trust, WebError> {
+pub(crate) fn trust(
+    job: &Job,
+    (coarse, fine): (&WebPlan, &WebPlan),
+    open: bool,
+) -> Result<Trust, WebError> {
     let part = &job.part;
-    let state = finished(part);
+    let state = finished(part, open);
     let up = part.recesses.last().map_or(Face::A, |r| r.face);
     // Only the rim rests: the floor hangs free, whichever face is down.
     let standing = Standing {

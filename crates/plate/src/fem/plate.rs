@@ -124,15 +124,28 @@ impl<'a> Plate<'a> {
         (sum.map(|m| m / area), (area / core::f64::consts::PI).sqrt())
     }
 
+    /// The same plate with so many times the mass, one factor for each triangle.
+    #[must_use]
+    pub fn heavier(self, factors: &[f64]) -> Plate<'a> {
+        let own = self.layout.thickness.clone();
+        self.with_mass(&own, |index| factors.get(index).copied().unwrap_or(1.0))
+    }
+
     /// The same plate with the mass that goes with other thicknesses \[m\], one for each triangle: where the stiffness of a thin
     /// part runs on into a thick one, its mass does not.
-    pub fn weighed(mut self, thickness: &[f64]) -> Plate<'a> {
+    #[must_use]
+    pub fn weighed(self, thickness: &[f64]) -> Plate<'a> {
+        self.with_mass(thickness, |_| 1.0)
+    }
+
+    fn with_mass(mut self, thickness: &[f64], factor: impl Fn(usize) -> f64) -> Plate<'a> {
         // What has no mass is held.
         let held: Vec<_> = self.mass.iter().map(|m| m.map(|m| m <= 0.0)).collect();
         self.mass.fill([0.0; 3]);
         let triangles = self.grid.mesh().triangles.iter().zip(thickness);
         for (index, (nodes, t)) in triangles.enumerate() {
             let of = weight(&self.stuff, *t, self.grid.area(index), self.theory);
+            let of = of.map(|m| m * factor(index));
             for node in nodes {
                 let row = self.grid.pattern.row_of[*node as usize] as usize;
                 for (d, of) in of.into_iter().enumerate() {
