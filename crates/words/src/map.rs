@@ -259,7 +259,7 @@ impl Speaker<'_> {
             )
         };
         format!(
-            "Stiffness of the web over the steps: at first {}, at its softest {}.",
+            "Web stiffness: {}; softest, {}.",
             told(first),
             told(softest)
         )

@@ -13,7 +13,7 @@ use yew::prelude::*;
 const STEP: f64 = 0.07;
 
 /// The lines of the map, the softest first, each between the greys on its two sides.
-pub(crate) fn lines(picture: &WebPicture, gauge: &Gauge) -> Html {
+pub(super) fn lines(picture: &WebPicture, gauge: &Gauge) -> Html {
     let levels = levels(picture, gauge);
     let rows = levels.iter().enumerate().rev().map(|(k, level)| {
         let [give, stiffness] = words::row(gauge, level.compliance);
@@ -34,6 +34,16 @@ pub(crate) fn lines(picture: &WebPicture, gauge: &Gauge) -> Html {
     }
 }
 
+/// The same in a row, the stiffest first: their greys and gives alone.
+pub(crate) fn key(picture: &WebPicture, gauge: &Gauge) -> Html {
+    let levels = levels(picture, gauge);
+    let one = |(k, level): (usize, &Level)| {
+        let give = words::give(level.compliance / gauge.size);
+        html! { <span>{ swatch(level, k) }{ give }</span> }
+    };
+    levels.iter().enumerate().map(one).collect()
+}
+
 fn head(columns: &[&'static str]) -> Html {
     html! { <thead><tr>{ for columns.iter().map(|c| html! { <th scope="col">{ *c }</th> }) }</tr></thead> }
 }
@@ -50,7 +60,7 @@ fn swatch(level: &Level, below: usize) -> Html {
         "ink-contour"
     };
     html! {
-        <svg class="map-swatch" viewBox="0 0 12 5" aria-hidden="true">
+        <svg class="map-swatch" viewBox="0 0 12 5" preserveAspectRatio="none" aria-hidden="true">
             <rect x="0" y="0" width="6" height="5" fill-opacity={grey(below)} />
             <rect x="6" y="0" width="6" height="5" fill-opacity={grey(below + 1)} />
             <path {class} d="M6 0V5" />

@@ -20,7 +20,7 @@ mod view;
 
 pub(crate) use chart::{Shows, chart};
 pub(crate) use ground::Paper;
-pub(crate) use legend::lines;
+pub(crate) use legend::key;
 pub(crate) use sample::{Run, along};
 pub(crate) use sight::{sight, softest_step, steps};
 pub(crate) use view::WebView;

@@ -22,15 +22,11 @@ pub(super) fn closing(topic: &Topic, web: Html) -> Html {
         <>
             <section class="sheet-lists">
                 <div>{ ticks(words::BEFORE_START, BEFORE_START) }</div>
-                if turned || web != Html::default() {
-                    <div>
-                        if turned {
-                            { ticks(words::AFTER_TURN, AFTER_TURN_OVER) }
-                            { named(words::TURNING, budget.collect()) }
-                        }
-                        { web }
-                    </div>
+                if turned {
+                    <div>{ ticks(words::AFTER_TURN, AFTER_TURN_OVER) }</div>
+                    <div>{ named(words::TURNING, budget.collect()) }</div>
                 }
+                { web }
             </section>
             <section class="sheet-cautions">{ named(words::CAUTIONS, speaker.cautions(strategy)) }</section>
             <section class="sheet-worth">

@@ -2,7 +2,7 @@
 
 use super::Topic;
 use crate::drawing::{draw, moment, number};
-use crate::map::{Paper, Shows, chart, lines, sight, softest_step};
+use crate::map::{Paper, Shows, chart, key, softest_step};
 use thinwright_core::WebPicture;
 use thinwright_core::task::Face;
 use thinwright_quantity::Length;
@@ -11,8 +11,8 @@ use yew::prelude::*;
 
 /// Paper of the map, mm; letters as small as any on the sheet.
 const PAPER: Paper = Paper {
-    width: 44.0,
-    height: 44.0,
+    width: 38.0,
+    height: 38.0,
     letter: 2.65,
 };
 
@@ -24,7 +24,6 @@ pub(super) fn map(topic: &Topic, picture: Option<&WebPicture>) -> Html {
 fn drawn(topic: &Topic, picture: Option<&WebPicture>) -> Option<Html> {
     let (picture, step) = (picture?, softest_step(topic.strategy)?);
     let moment = moment(topic.job, topic.strategy, step)?;
-    sight(topic.job, topic.strategy, step)?;
     let speaker = &topic.speaker;
     let gauge = words::gauge(speaker.units, picture.most);
     let face = moment.setup.face_up;
@@ -47,7 +46,8 @@ fn drawn(topic: &Topic, picture: Option<&WebPicture>) -> Option<Html> {
                     { draw(&chart.marks, None, None) }
                 </svg>
                 <div>
-                    { lines(picture, &gauge) }
+                    <p>{ words::lines_caption(&gauge) }</p>
+                    <p class="sheet-web-key" aria-hidden="true">{ key(picture, &gauge) }</p>
                     <p>{ format!("{} ({}): {softest}", words::place_name(Place::Softest), speaker.web_place(place)) }</p>
                     if let Some(web) = &moment.step.web { <p>{ speaker.tone(picture, web) }</p> }
                 </div>
