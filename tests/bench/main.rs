@@ -18,16 +18,26 @@ mod driver;
 mod server;
 
 mod measured;
+mod model;
 mod native;
+#[path = "../plates/mod.rs"]
+#[allow(clippy::unwrap_used, reason = "shared with the tests")]
+mod outlines;
 mod page;
+mod peer;
+mod plates;
+mod plates_report;
 mod report;
 mod site;
 mod sizes;
 mod spread;
 mod trial;
 mod wasm_run;
+mod webs;
 
 use page::Slowed;
+use plates::Plates;
+use plates_report::AllPlates;
 use report::{Figures, report};
 use site::visit;
 use std::path::{Path, PathBuf};
@@ -47,10 +57,10 @@ async fn main() {
     let count = samples().len() + drawn;
     let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
     let dist = top.join("dist");
-    let load = std::fs::read_to_string("/proc/loadavg").ok();
-    let load = load.and_then(|text| Some(text.split_whitespace().next()?.to_owned()));
+    let load = load();
     println!("{count} jobs natively");
     let native = native::run(count);
+    let plates = all_plates(&top, PathBuf::from(wasm)).await;
     println!("{count} jobs as WASM");
     let folder = PathBuf::from(wasm);
     let wasm = visit(folder, 1, move |site| wasm_run::run(site, count)).await;
@@ -65,9 +75,37 @@ async fn main() {
         native,
         wasm,
         pages,
+        plates,
         sizes: sizes::of(&dist).expect("the page is built"),
     });
     println!("\n{text}");
     let file = top.join("tests").join("bench").join("RESULTS.md");
     std::fs::write(file, text).expect("the results can be written");
+}
+
+/// Plates here, by the peers, and in a browser, one after the other.
+async fn all_plates(top: &Path, folder: PathBuf) -> AllPlates {
+    let before = load();
+    let across = plates::across(top);
+    println!("plates natively, {across} elements across a rib");
+    let native = plates::run(across);
+    println!("plates by the peers");
+    let peer = peer::run(top);
+    println!("plates as WASM");
+    let wasm = visit(folder, 1, move |site| wasm_run::plates(site, across)).await;
+    let bits = |plates: &Plates| plates.solved.told.map(f64::to_bits);
+    assert_eq!(bits(&native), bits(&wasm), "natively and as WASM");
+    AllPlates {
+        native,
+        wasm,
+        peer,
+        solid: plates::solid(top),
+        load: [before, load()],
+    }
+}
+
+/// Programs that run or wait for a processor, on average over a minute, if the system tells.
+fn load() -> Option<String> {
+    let text = std::fs::read_to_string("/proc/loadavg").ok()?;
+    Some(text.split_whitespace().next()?.to_owned())
 }

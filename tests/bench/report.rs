@@ -2,6 +2,7 @@
 
 use crate::measured::{Jobs, Measured};
 use crate::page::{Page, Slowed};
+use crate::plates_report::{AllPlates, plates};
 use crate::sizes::Size;
 use crate::spread::{Spread, spread};
 use thinwright_jobfile::samples;
@@ -16,6 +17,7 @@ pub(crate) struct Figures {
     pub(crate) wasm: Jobs,
     /// The page as it is, and with a slower processor.
     pub(crate) pages: Vec<(Slowed, Page)>,
+    pub(crate) plates: AllPlates,
     pub(crate) sizes: Vec<Size>,
 }
 
@@ -35,6 +37,7 @@ pub(crate) fn report(figures: &Figures) -> String {
     );
     jobs(&mut text, figures);
     slowest(&mut text, figures);
+    plates(&mut text, &figures.plates);
     pages(&mut text, &figures.pages);
     text +=
         "\n## What is fetched\n\n| file | bytes | gzip | brotli |\n| --- | ---: | ---: | ---: |\n";
@@ -50,7 +53,8 @@ pub(crate) fn report(figures: &Figures) -> String {
     text
 }
 
-fn line(text: &mut String, what: std::fmt::Arguments<'_>) {
+/// Adds a line.
+pub(crate) fn line(text: &mut String, what: std::fmt::Arguments<'_>) {
     *text += &format!("{what}\n");
 }
 
@@ -185,7 +189,7 @@ fn pages(text: &mut String, pages: &[(Slowed, Page)]) {
 }
 
 /// Tenths only where they say something.
-fn ms(value: f64) -> String {
+pub(crate) fn ms(value: f64) -> String {
     if value < 10.0 {
         format!("{value:.1}")
     } else {

@@ -6,11 +6,23 @@
     reason = "what the glue calls must be public, by its own name; a script's numbers are floats"
 )]
 
+mod model;
+#[path = "../plates/mod.rs"]
+#[allow(clippy::unwrap_used, reason = "shared with the tests")]
+mod outlines;
 mod trial;
+mod webs;
 
 use thinwright_catalog::Catalog;
 use trial::{Trial, job};
 use wasm_bindgen::prelude::wasm_bindgen;
+
+#[wasm_bindgen]
+extern "C" {
+    /// The page's clock, ms.
+    #[wasm_bindgen(js_namespace = performance)]
+    fn now() -> f64;
+}
 
 /// The tables, read.
 #[wasm_bindgen]
@@ -37,6 +49,19 @@ impl Bench {
     /// Reads a drawn job and starts its search.
     pub fn start(&self, drawn: &Drawn) -> Work {
         Work(Trial::start(&drawn.answers, &self.0))
+    }
+
+    /// What the webs of a sample cost.
+    pub fn webs(&self, index: usize) -> Vec<f64> {
+        webs::webs(index, &self.0, now).to_vec()
+    }
+
+    /// The model problem: times, the first run's time, nodes, what is told.
+    pub fn solve(&self, across: f64) -> Vec<f64> {
+        let solved = model::solve(across, now);
+        let sizes = [solved.first, solved.nodes];
+        let all = solved.ms.into_iter().chain(sizes).chain(solved.told);
+        all.collect()
     }
 }
 

@@ -1,8 +1,11 @@
 //! The engine as WASM, in a browser.
 
 use crate::measured::{Jobs, Measured};
+use crate::model::{STAGES, Solved, TOLD};
+use crate::plates::Plates;
 use crate::site::Site;
-use serde_json::json;
+use serde_json::{Value, json};
+use thinwright_jobfile::samples;
 
 /// Works out so many jobs, the samples first.
 pub(crate) async fn run(site: Site, count: usize) -> Jobs {
@@ -27,4 +30,31 @@ pub(crate) async fn run(site: Site, count: usize) -> Jobs {
         });
     }
     Jobs { jobs, memory }
+}
+
+/// The model problem on a mesh with so many elements across a rib, and the webs of the samples.
+pub(crate) async fn plates(site: Site, across: f64) -> Plates {
+    site.open().await;
+    let count = samples().len();
+    let arguments = vec![json!(across), json!(count)];
+    let told = site.wait_for(include_str!("plates.js"), arguments).await;
+    let solved = figures::<{ STAGES + 2 + TOLD }>(&told["solved"]);
+    let (ms, rest) = solved.split_at(STAGES);
+    Plates {
+        solved: Solved {
+            ms: ms.try_into().expect("times"),
+            first: rest[0],
+            nodes: rest[1],
+            told: rest[2..].try_into().expect("what is told"),
+        },
+        webs: (0..count).map(|at| figures(&told["webs"][at])).collect(),
+    }
+}
+
+/// Numbers out of a list.
+fn figures<const N: usize>(list: &Value) -> [f64; N] {
+    std::array::from_fn(|at| {
+        let figure = list[at].as_f64();
+        figure.unwrap_or_else(|| panic!("no figure {at} in {list}"))
+    })
 }

@@ -4,6 +4,7 @@ Mesh, assembly, factor, 200 loads on a patch of radius 3 mm with their means of 
 from the time of the 200), six tones. Straight triangles of even size; a patch is the quadrature points within it. `off`: w against the solid at boss, two ribs, open web
 and between the slots' inner ends and the boss.
 """
+import datetime
 import json
 import math
 import os
@@ -29,7 +30,7 @@ PATCH = 3.0
 BOSS = 12.0
 LOADS = 200
 NEAR = 0.03
-REPEATS = 5
+REPEATS = 9
 # Load average above which other work disturbed the run.
 QUIET = 1.3
 SIZES = (12.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.0, 4.5, 4.0, 3.5, 3.0, 2.5, 2.0, 1.5, 1.0)
@@ -149,6 +150,7 @@ def run(path):
         print(name, {k: v for k, v in found[-1].items() if k != "sweep"}, flush=True)
     load_after = os.getloadavg()
     versions = dict(python=platform.python_version(), scikit_fem=skfem.__version__, scipy=scipy.__version__, numpy=np.__version__)
-    result = dict(problem="(c), 4 mm, one thread", repeats=REPEATS, quiet=max(load_before[0], load_after[0]) < QUIET,
+    result = dict(problem="(c), 4 mm, one thread", date=datetime.date.today().isoformat(), repeats=REPEATS,
+                  quiet=max(load_before[0], load_after[0]) < QUIET,
                   load_average_before=load_before, load_average_after=load_after, cores=os.cpu_count(), versions=versions, peers=found)
     path.write_text(json.dumps(result, indent=1) + "\n")
