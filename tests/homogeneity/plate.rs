@@ -22,6 +22,7 @@ pub(crate) const PLAIN: &[&str] = &[
     "fem::mesh",
     "fem::layout",
     "fem::weighed",
+    "fem::heavier",
     "ritz::new",
     "ritz::floor",
     "ritz::wall",
@@ -205,20 +206,8 @@ fn meshed(u: &Units) -> Mesh {
     mesh(&loops, &fineness).unwrap()
 }
 
-pub(crate) fn elements(u: &Units) -> Vec<Kernel> {
-    let made = meshed(u);
-    // Roundings may number the nodes otherwise.
-    let places = [0, 1]
-        .map(|d| made.nodes.iter().map(|p| p[d]).sum())
-        .to_vec();
-    // The same triangles in all units, lest a rounding choose others.
-    let nodes = meshed(&Units::SI)
-        .nodes
-        .iter()
-        .map(|p| p.map(|v| u.of(v, LENGTH)))
-        .collect();
-    let triangles = meshed(&Units::SI).triangles;
-    let grid = Grid::new(Mesh { nodes, triangles }).unwrap();
+/// What stands where on a grid, and what it is made of.
+fn stood(u: &Units, grid: &Grid) -> (Layout, Stuff) {
     let count = grid.mesh().triangles.len();
     let held = grid.mesh().nodes.iter().map(|p| {
         if p[0] < u.mm(0.0) {
@@ -240,7 +229,26 @@ pub(crate) fn elements(u: &Units) -> Vec<Kernel> {
         nu: s.nu,
         rho: s.rho,
     };
+    (layout, stuff)
+}
+
+pub(crate) fn elements(u: &Units) -> Vec<Kernel> {
+    let made = meshed(u);
+    // Roundings may number the nodes otherwise.
+    let places = [0, 1]
+        .map(|d| made.nodes.iter().map(|p| p[d]).sum())
+        .to_vec();
+    // The same triangles in all units, lest a rounding choose others.
+    let nodes = meshed(&Units::SI)
+        .nodes
+        .iter()
+        .map(|p| p.map(|v| u.of(v, LENGTH)))
+        .collect();
+    let triangles = meshed(&Units::SI).triangles;
+    let grid = Grid::new(Mesh { nodes, triangles }).unwrap();
+    let (layout, stuff) = stood(u, &grid);
     let heavier: Vec<f64> = layout.thickness.iter().map(|t| 1.5 * t).collect();
+    let doubled = vec![2.0; heavier.len()];
     let mut plate = Plate::new(&grid, &stuff, layout, Theory::ShearFlexible).unwrap();
     let patch = plate.patch([u.mm(60.0), u.mm(12.0)], u.mm(4.0)).unwrap();
     let other = plate.patch([u.mm(30.0), u.mm(33.0)], u.mm(3.0)).unwrap();
@@ -274,7 +282,7 @@ pub(crate) fn elements(u: &Units) -> Vec<Kernel> {
         all("fem::locate", shares.to_vec(), NUMBER),
         one(
             "fem::tones",
-            plate.weighed(&heavier).tones::<5>(1)[0].frequency,
+            plate.weighed(&heavier).heavier(&doubled).tones::<5>(1)[0].frequency,
             RATE,
         ),
     ]

@@ -67,6 +67,8 @@ texts! {
     ENTRY: "Entry";
     CAUTIONS: "Cautions";
     WEB: "The web under this cut";
+    RIBS: "The ribs beside the slots";
+    WEB_UNKNOWN: "The web";
     LISTEN: "By ear";
     LOADS: "Loads, at likely values";
     CONSIDERED: "Worked out and set aside";

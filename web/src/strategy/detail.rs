@@ -41,6 +41,7 @@ pub(crate) fn Detail(props: &DetailProps) -> Html {
             { part(text::CAUTIONS, &cautions.collect::<Vec<_>>()) }
             <Values shown={props.shown.clone()} setup={props.setup} at={props.at} />
             if let Some(web) = &step.web { { part(text::WEB, &[speaker.web(web)]) } }
+            if let Some(ribs) = &step.rib { { part(text::RIBS, &[speaker.ribs(ribs)]) } }
             if let Some(listen) = &step.listen { { part(text::LISTEN, &[speaker.listen(listen)]) } }
             { part(text::LOADS, &[speaker.loads(&step.loads)]) }
             <Findings shown={props.shown.clone()} setup={props.setup} at={props.at} units={props.units} />

@@ -30,8 +30,11 @@ pub(crate) fn Notes(props: &NotesProps) -> Html {
         .map(|id| speaker.caution(id).to_owned())
         .collect();
     let defaults = speaker.defaults(strategy);
+    let unknown = strategy.web_error.iter().map(|e| speaker.web_unknown(e));
+    let unknown: Vec<String> = unknown.collect();
     html! {
         <section class="notes">
+            { titled("h3", text::WEB_UNKNOWN, &unknown) }
             <Gains shown={props.shown.clone()} units={props.units} />
             { titled("h3", CAUTIONS_HEADING, &cautions) }
             if !defaults.is_empty() {
