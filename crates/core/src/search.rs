@@ -220,6 +220,7 @@ impl Search {
     }
 
     fn enter_others(&mut self) {
+        self.keep_telling();
         let none = self.later.is_empty();
         self.enter(if none { Stage::Gains } else { Stage::Others });
     }
@@ -245,16 +246,24 @@ impl Search {
         }
     }
 
-    /// Whether a plan would be no better than the best so far even if its webs did not give at all.
-    ///
-    /// Exact: limits on the web only forbid and warn, so that a plan without them costs no more.
+    /// Whether a plan cannot be better than the best so far.
     fn beaten(&mut self, plan: &Plan) -> bool {
-        let Some(best) = self.best else {
+        let Some(rank) = self.best.map(|best| self.done[best].rank()) else {
             return false;
         };
         let books = (&mut self.cache, &self.tally);
-        let stiff = self.solver.work_out_stiff(&self.job, plan.clone(), books);
-        stiff.stuck().is_none() && stiff.rank() >= self.done[best].rank()
+        self.solver.cannot_beat(&self.job, plan, rank, books)
+    }
+
+    /// Of the plans that cannot be the best, those that tell something are kept: every order without backing, and every
+    /// backing in the order that was chosen.
+    fn keep_telling(&mut self) {
+        let Some(best) = self.best.map(|best| &self.done[best].plan) else {
+            return;
+        };
+        let backed = |plan: &Plan| plan.setups.iter().any(|s| s.backing > 0);
+        let same = |plan: &Plan| plan.order == best.order && plan.first == best.first;
+        self.later.retain(|plan| !backed(plan) || same(plan));
     }
 
     /// A plan that could not be the best, for what it brings.

@@ -119,14 +119,18 @@ impl Solver {
         self.with_webs(job, plan, books, true)
     }
 
-    /// Works a plan out as if no web gave.
-    pub(crate) fn work_out_stiff(
+    /// Whether a plan would cost no less than `rank` even if its webs did not give at all.
+    ///
+    /// Exact: limits on the web only forbid and warn, so that a plan without them costs no more.
+    pub(crate) fn cannot_beat(
         &mut self,
         job: &Job,
-        plan: Plan,
+        plan: &Plan,
+        rank: i64,
         books: (&mut Cache, &Tally),
-    ) -> WorkedPlan {
-        self.with_webs(job, plan, books, false)
+    ) -> bool {
+        let stiff = self.with_webs(job, plan.clone(), books, false);
+        stiff.stuck().is_none() && stiff.rank() >= rank
     }
 
     fn with_webs(

@@ -232,11 +232,20 @@ pub(crate) fn cheapest_of(
     mut solver: Solver,
     (keep, (cache, tally)): (impl Fn(&Plan) -> bool, (&mut Cache, &Tally)),
 ) -> Option<WorkedPlan> {
-    let plans = plans(job).into_iter().filter(|plan| keep(plan));
-    let worked = plans.map(|plan| solver.work_out(job, plan, (&mut *cache, tally)));
-    worked
-        .filter(|w| w.stuck().is_none())
-        .min_by_key(WorkedPlan::rank)
+    let mut best: Option<WorkedPlan> = None;
+    for plan in plans(job).into_iter().filter(|plan| keep(plan)) {
+        let books = (&mut *cache, tally);
+        let beaten = best.as_ref().map(WorkedPlan::rank);
+        if beaten.is_some_and(|rank| solver.cannot_beat(job, &plan, rank, books)) {
+            continue;
+        }
+        let worked = solver.work_out(job, plan, (&mut *cache, tally));
+        let better = |best: &WorkedPlan| worked.rank() < best.rank();
+        if worked.stuck().is_none() && best.as_ref().is_none_or(better) {
+            best = Some(worked);
+        }
+    }
+    best
 }
 
 /// What one plan has over another.

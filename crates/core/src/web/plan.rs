@@ -11,6 +11,10 @@ use thinwright_quantity::Length;
 
 /// Chord error of the lines handed to the mesher, mm.
 const CHORD_MM: f64 = 0.02;
+/// Chord error of walls that distances are taken from, mm.
+const WALL_CHORD_MM: f64 = 0.2;
+/// Chord error of floors whose steps are moved, mm.
+const FLOOR_CHORD_MM: f64 = 0.05;
 /// Greatest edge as a share of the part's longer side, coarse and fine.
 const EDGE_SHARE: (f64, f64) = (1.0 / 16.0, 1.0 / 32.0);
 /// Triangles across a rib, coarse and fine. With one, ribs come out 8 % too stiff, with two 3.5 %, with three 2.5 % (model
@@ -30,7 +34,8 @@ pub(crate) struct WebPlan {
     pub(crate) of: Vec<(u16, bool)>,
     /// For each triangle by how much more it weighs than it seems: steps are moved for stiffness, masses are not.
     pub(crate) weight: Vec<f64>,
-    /// For each triangle how far its middle is from the wall of the recess in face A, in face B, m; negative outside it.
+    /// For each triangle how far its middle is from the wall of the recess in face A, in face B, m; negative outside it. The
+    /// fine mesh only tells inside from outside.
     depth: [Vec<f64>; 2],
 }
 
@@ -41,7 +46,8 @@ const REACH: f64 = 0.25;
 
 /// The floor of a face's recess as far as its thin stiffness reaches.
 fn reached(part: &Part, recess: &Recess) -> Area {
-    recess.area.offset(REACH * part.web() * 1.0e3)
+    let floor = Area::from_region(&recess.region, FLOOR_CHORD_MM);
+    floor.offset(REACH * part.web() * 1.0e3)
 }
 
 /// The lines of a part's plan, as the mesher takes them, m.
@@ -103,7 +109,8 @@ impl WebPlan {
         let cells = Cells::new(part);
         let of: Vec<(u16, bool)> = middles.iter().map(|middle| cells.at(*middle)).collect();
         let weight = weights(part, &grid, &of);
-        let depth = [Face::A, Face::B].map(|face| depths(part, face, &middles));
+        let near = detail == Detail::Coarse;
+        let depth = [Face::A, Face::B].map(|face| depths((part, face), &of, &middles, near));
         Ok(WebPlan {
             grid,
             of,
@@ -221,19 +228,33 @@ fn weights(part: &Part, grid: &Grid, of: &[(u16, bool)]) -> Vec<f64> {
     of.iter().map(weigh).collect()
 }
 
-fn depths(part: &Part, face: Face, middles: &[Point]) -> Vec<f64> {
+/// How far each triangle is from the wall of a face's recess; only whether it is inside where `near` is not asked.
+fn depths(
+    (part, face): (&Part, Face),
+    of: &[(u16, bool)],
+    middles: &[Point],
+    near: bool,
+) -> Vec<f64> {
     let Some(recess) = part.recess(face) else {
         return Vec::new();
     };
-    let of = |middle: &Point| {
-        let distance = distance_point(&recess.area, *middle) * 1.0e-3;
-        if recess.area.contains(*middle) {
-            distance
-        } else {
-            -distance
-        }
+    let wall = Area::from_region(&recess.region, WALL_CHORD_MM);
+    let inside = |cell: u16| {
+        let cell = part.cells.get(usize::from(cell));
+        cell.is_some_and(|c| {
+            if face == Face::A {
+                c.recess.0
+            } else {
+                c.recess.1
+            }
+        })
     };
-    middles.iter().map(of).collect()
+    let depth = |(middle, &(cell, _)): (&Point, &(u16, bool))| match inside(cell) {
+        true if near => distance_point(&wall, *middle) * 1.0e-3,
+        true => 0.0,
+        false => -1.0,
+    };
+    middles.iter().zip(of).map(depth).collect()
 }
 
 impl From<MeshError> for WebError {
