@@ -105,8 +105,8 @@ async fn the_slider_moves_the_step_in_hand_by_keyboard() {
         visit
             .press(once(HOME).chain(repeat_n(RIGHT, softest)))
             .await;
-        let said = slider.attr("aria-valuetext").await.unwrap().unwrap();
-        assert!(said.starts_with(&format!("{softest} of ")), "{said}");
+        let at = |said: String| format!("#step-in-hand[aria-valuetext^='{said}']");
+        visit.appears(&at(format!("{softest} of "))).await;
         let number = visit.texts(".step-open .step-number").await;
         assert_eq!(number, [softest.to_string()]);
         visit.mapped(Some(softest)).await;
@@ -121,8 +121,7 @@ async fn the_slider_moves_the_step_in_hand_by_keyboard() {
         );
         // Facing has no web: the figure keeps its place.
         visit.press([HOME, RIGHT]).await;
-        let said = slider.attr("aria-valuetext").await.unwrap().unwrap();
-        assert!(said.starts_with("1 of "), "{said}");
+        visit.appears(&at("1 of ".to_owned())).await;
         let without = visit.run(MAP, json!(null)).await;
         assert_eq!(without["tints"], json!(0));
         assert_eq!(without["height"], with["height"]);
@@ -132,6 +131,7 @@ async fn the_slider_moves_the_step_in_hand_by_keyboard() {
         );
         // Back before the first step: no step is open.
         visit.press([HOME]).await;
+        visit.appears(&at(words::FINISHED.to_owned())).await;
         assert_eq!(visit.count(".step-open").await, 0);
         visit.mapped(Some(softest)).await;
         // To the end and one back.

@@ -3,6 +3,8 @@
 use crate::desk::use_desk;
 use crate::map::steps;
 use crate::state::{Action, Shown};
+use std::cell::RefCell;
+use std::rc::Rc;
 use thinwright_core::Outcome;
 use thinwright_core::strategy::Strategy;
 use thinwright_quantity::UnitSystem;
@@ -26,6 +28,7 @@ pub(crate) struct StepsProps {
 #[component]
 pub(crate) fn Steps(props: &StepsProps) -> Html {
     let desk = use_desk();
+    let (slider, moved) = use_slider(props.step.map_or(0, |at| at + 1));
     let Outcome::Feasible(strategy) = &*props.shown.outcome else {
         return html! {};
     };
@@ -36,10 +39,10 @@ pub(crate) fn Steps(props: &StepsProps) -> Html {
         || words::FINISHED.to_owned(),
         |step| speaker.step_of(step, count),
     );
-    let value = props.step.map_or(0, |at| at + 1).to_string();
-    let oninput = desk.on_some(|event: InputEvent| {
+    let oninput = desk.on_some(move |event: InputEvent| {
         let slider: HtmlInputElement = event.target_unchecked_into();
         let number: usize = slider.value().parse().ok()?;
+        moved.borrow_mut().push(number);
         Some(Action::OpenStep(number.checked_sub(1)))
     });
     html! {
@@ -48,10 +51,32 @@ pub(crate) fn Steps(props: &StepsProps) -> Html {
             // The slider itself says it to those who cannot see.
             <p class="steps-says" aria-hidden="true">{ says.clone() }</p>
             { weakening(strategy, &speaker, props.step) }
-            <input id="step-in-hand" class="slider" type="range" min="0" max={count.to_string()} step="1" {value}
+            <input ref={slider} id="step-in-hand" class="slider" type="range" min="0" max={count.to_string()} step="1"
                 aria-valuetext={says} {oninput} />
         </div>
     }
+}
+
+/// A slider that stands where the step in hand is, and the numbers that it was moved to since. A hand that moves it on while
+/// the page still draws an earlier step is not thrown back.
+#[hook]
+fn use_slider(number: usize) -> (NodeRef, Rc<RefCell<Vec<usize>>>) {
+    let slider = use_node_ref();
+    let moved = use_mut_ref(Vec::new);
+    let (at, since) = (slider.clone(), moved.clone());
+    use_effect_with(number, move |number| {
+        let mut since = since.borrow_mut();
+        match since.iter().position(|sent| sent == number) {
+            Some(sent) => drop(since.drain(..=sent)),
+            None => {
+                since.clear();
+                if let Some(slider) = at.cast::<HtmlInputElement>() {
+                    slider.set_value(&number.to_string());
+                }
+            }
+        }
+    });
+    (slider, moved)
 }
 
 /// A line over the steps: the stiffness of the web, each decade as high as every other.
