@@ -212,13 +212,13 @@ impl Speaker<'_> {
                 "There is no thin floor under the cutter in this state.".to_owned()
             }
             WebError::TooNarrow { width } => format!(
-                "A slot or rib {} wide is too narrow for the mesh: there is no map.",
+                "A slot or rib {} wide is too narrow for the mesh.",
                 self.length(*width)
             ),
-            WebError::SelfCrossing => "An outline crosses itself: there is no map.".to_owned(),
-            WebError::Pieces => "The part is in pieces in this state: there is no map.".to_owned(),
-            WebError::Unheld => "Nothing holds the web in this state: there is no map.".to_owned(),
-            _ => "The part needs more triangles than are made: there is no map.".to_owned(),
+            WebError::SelfCrossing => "An outline crosses itself.".to_owned(),
+            WebError::Pieces => "The part is in pieces in this state.".to_owned(),
+            WebError::Unheld => "Nothing holds the web in this state.".to_owned(),
+            _ => "The part needs more triangles than are made.".to_owned(),
         }
     }
 

@@ -47,7 +47,7 @@ impl Speaker<'_> {
     /// That the web could not be worked out, and why.
     pub fn web_unknown(&self, error: &WebError) -> String {
         format!(
-            "the limits on the web were not held, since it could not be worked out: {}",
+            "The web could not be worked out, so the limits on it were not held. {}",
             self.web_error(error)
         )
     }

@@ -3,8 +3,9 @@
 use super::{WebError, place_back};
 use crate::part::{Cell, Part, Recess};
 use crate::picture::Detail;
-use crate::plan::{Area, Bounds, Contour, Point, distance_point};
+use crate::plan::{Area, Bounds, Contour, Point, distance, distance_point};
 use crate::task::Face;
+use core::f64::consts::PI;
 use thinwright_plate::fem::Grid;
 use thinwright_plate::mesh::{Fineness, Loop, LoopKind, Mesh, MeshError, mesh};
 use thinwright_quantity::Length;
@@ -22,7 +23,7 @@ const EDGE_SHARE: (f64, f64) = (1.0 / 16.0, 1.0 / 32.0);
 /// one, one and three tell it whole (`shared/reference/CONVERGENCE.md`).
 const ACROSS: (f64, f64) = (1.0, 3.0);
 /// Edges are never shorter than this, m.
-const LEAST_EDGE: f64 = 1.0e-4;
+const LEAST_EDGE: f64 = 4.0e-5;
 /// Most nodes, coarse and fine.
 const MOST_NODES: (usize, usize) = (10_000, 40_000);
 
@@ -44,10 +45,22 @@ pub(crate) struct WebPlan {
 /// held against two others (model problem (c), boss: from -4 and -5 % to 0 and +2 %).
 const REACH: f64 = 0.25;
 
+/// The most of a rim or boss that is taken for it.
+const MOST_REACH: f64 = 0.4;
+
 /// The floor of a face's recess as far as its thin stiffness reaches.
 fn reached(part: &Part, recess: &Recess) -> Area {
     let floor = Area::from_region(&recess.region, FLOOR_CHORD_MM);
-    floor.offset(REACH * part.web() * 1.0e3)
+    // A rim or boss that is thin itself keeps most of its width.
+    let wall = Area::from_region(&recess.region, WALL_CHORD_MM);
+    let rim = distance(&wall, &Area::from_region(&part.outline, WALL_CHORD_MM));
+    let bosses = recess
+        .region
+        .holes
+        .iter()
+        .map(|h| 0.5 * (h.area().abs() / PI).sqrt());
+    let room = bosses.fold(rim, f64::min);
+    floor.offset((REACH * part.web() * 1.0e3).min(MOST_REACH * room))
 }
 
 /// The lines of a part's plan, as the mesher takes them, m.
