@@ -14,7 +14,7 @@ use thinwright_core::job::Job;
 use thinwright_core::limits::LimitId;
 use thinwright_core::order::OrderId;
 use thinwright_core::pin::Place;
-use thinwright_core::strategy::{Outcome, Setup, Step, Strategy};
+use thinwright_core::strategy::{Finding, Outcome, Setup, Step, Strategy};
 use thinwright_core::task::{Face, TaskKind};
 use thinwright_core::{advise, decide};
 use thinwright_quantity::{Kind, Rounding, UnitSystem, format_bare};
@@ -37,20 +37,22 @@ fn cost(strategy: Option<&Strategy>) -> f64 {
     strategy.map_or(f64::INFINITY, |s| s.reckoned.si())
 }
 
-fn warned(strategy: Option<&Strategy>, limit: LimitId) -> bool {
+/// The greatest utilisation of a limit over all steps.
+fn greatest(strategy: Option<&Strategy>, limit: LimitId) -> f64 {
     let steps = strategy
         .into_iter()
         .flat_map(|s| &s.setups)
         .flat_map(|s| &s.steps);
-    let mut findings = steps.flat_map(|s| &s.findings);
-    findings.any(|f| f.limit == limit && f.utilisation() > 1.0)
+    let findings = steps.flat_map(|s| &s.findings);
+    let of_limit = findings.filter(|f| f.limit == limit);
+    of_limit.map(Finding::utilisation).fold(0.0, f64::max)
 }
 
 /// Something better never makes the answer of any job worse; `but` says where it honestly may.
 fn never_worse(
     what: &str,
     better: impl Fn(&mut Job, &mut Lot),
-    but: impl Fn(Option<&Strategy>) -> bool,
+    but: impl Fn(Option<&Strategy>, Option<&Strategy>) -> bool,
 ) {
     let (mut changed, mut lot) = (0, Lot(9));
     for (seed, answers) in random_jobs(DRAWN) {
@@ -59,7 +61,7 @@ fn never_worse(
         better(&mut improved, &mut lot);
         let (now, then) = (feasible(&base), feasible(&improved));
         let (now_s, then_s) = (cost(now.as_deref()), cost(then.as_deref()));
-        if but(then.as_deref()) {
+        if but(now.as_deref(), then.as_deref()) {
             continue;
         }
         assert!(
@@ -80,11 +82,14 @@ fn scale(job: &mut Job, unknown: Unknown, factor: f64) {
 
 #[test]
 fn a_stiffer_machine_never_costs_time() {
-    // But on a stiffer machine the web can be the softest thing about, and that is warned of.
+    // But on a stiffer machine the web can be the softest thing about, which is warned of, and avoided at a price: a web
+    // that is a third as soft as the machine already may be that on one three times as stiff.
+    const STIFFER: f64 = 3.0;
+    let softness = |s: Option<&Strategy>| greatest(s, LimitId::WebSoftness);
     never_worse(
         "stiffer",
-        |job, _| scale(job, Unknown::MachineStiffness, 3.0),
-        |then| warned(then, LimitId::WebSoftness),
+        |job, _| scale(job, Unknown::MachineStiffness, STIFFER),
+        |now, then| softness(now) * STIFFER > 1.0 || softness(then) > 1.0,
     );
 }
 
@@ -93,7 +98,7 @@ fn axes_that_push_harder_never_cost_time() {
     never_worse(
         "thrust",
         |job, _| scale(job, Unknown::Thrust, 2.0),
-        |_| false,
+        |_, _| false,
     );
 }
 
@@ -104,7 +109,7 @@ fn a_stronger_spindle_never_costs_time() {
             point.power *= 2.0;
         }
     };
-    never_worse("power", stronger, |_| false);
+    never_worse("power", stronger, |_, _| false);
 }
 
 #[test]
@@ -122,7 +127,7 @@ fn a_bigger_rack_never_costs_time() {
         cutter.stick_out = 3.5 * cutter.d;
         job.rack.push(cutter);
     };
-    never_worse("rack", one_more, |_| false);
+    never_worse("rack", one_more, |_, _| false);
 }
 
 #[test]
@@ -133,7 +138,7 @@ fn looser_tolerances_never_cost_time() {
             *tolerance = tolerance.map(|t| 3.0 * t);
         }
     };
-    never_worse("tolerance", looser, |_| false);
+    never_worse("tolerance", looser, |_, _| false);
 }
 
 /// The answers with everything kept that the strategy says.
