@@ -1,7 +1,7 @@
 //! The web under the cutter, in the state that the part is in: the one place that knows plates.
 //!
 //! A mesh on the part's real outline, boss, rim and slots included (`plan`), takes the thickness and the support of each
-//! state (`standing`) and is asked for its softest place (`asked`). What is left out is said in [`web()`].
+//! state (`standing`) and is asked for its softest place (`asked`). What is left out is said in `reckon`.
 
 mod ahead;
 mod asked;
