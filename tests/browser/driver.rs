@@ -23,6 +23,9 @@ const FLAGS: &[&str] = &[
     "--window-size=1280,900",
 ];
 
+/// Most tries to start a driver.
+const STARTS: u32 = 5;
+
 /// A driver's process, ended when dropped.
 pub(crate) struct Driver {
     process: Child,
@@ -30,15 +33,21 @@ pub(crate) struct Driver {
 }
 
 impl Driver {
-    /// Starts one on a port that it chooses itself.
+    /// Starts one on a port that it chooses itself. Two that start at once may choose the same: the loser ends, and
+    /// another is started.
     pub(crate) fn start() -> Driver {
-        let mut command = Command::new("chromedriver");
-        let mut process = command
+        (0..STARTS)
+            .find_map(|_| Driver::try_start())
+            .expect("chromedriver names its port")
+    }
+
+    fn try_start() -> Option<Driver> {
+        let mut process = Command::new("chromedriver")
             .arg("--port=0")
             .stdout(Stdio::piped())
             .spawn()
             .expect("chromedriver is on the PATH");
-        let stdout = BufReader::new(process.stdout.take().unwrap());
+        let stdout = BufReader::new(process.stdout.take()?);
         let mut lines = stdout.lines().map_while(Result::ok);
         let port = lines.find_map(|line| {
             line.split_once("successfully on port ")
@@ -46,13 +55,14 @@ impl Driver {
         });
         // Whatever else it says is read and dropped, so that it never waits for a reader.
         std::thread::spawn(move || lines.for_each(drop));
-        Driver {
+        let Some(port) = port else {
+            drop(process.wait());
+            return None;
+        };
+        Some(Driver {
             process,
-            address: format!(
-                "http://127.0.0.1:{}",
-                port.expect("chromedriver names its port")
-            ),
-        }
+            address: format!("http://127.0.0.1:{port}"),
+        })
     }
 
     /// Opens a browser with an empty profile.
