@@ -47,7 +47,7 @@ impl Driver {
             .stdout(Stdio::piped())
             .spawn()
             .expect("chromedriver is on the PATH");
-        let stdout = BufReader::new(process.stdout.take()?);
+        let stdout = BufReader::new(process.stdout.take().unwrap());
         let mut lines = stdout.lines().map_while(Result::ok);
         let port = lines.find_map(|line| {
             line.split_once("successfully on port ")
