@@ -18,7 +18,9 @@
 #![warn(missing_docs)]
 
 pub mod directional;
+pub mod edge;
 pub mod floor;
+pub mod floquet;
 pub mod lobe;
 mod math;
 pub mod mode;
@@ -26,6 +28,7 @@ pub mod process_damping;
 pub mod speed;
 pub mod zero_order;
 
+pub use edge::Edge;
 pub use directional::{Directional, directional, down_milling, slotting, up_milling};
 pub use mode::{Cut, Mode};
 pub use zero_order::{quiet_depth, quiet_depth_detuned, quiet_depth_one_mode};

@@ -16,6 +16,10 @@ pub(crate) fn atan2(y: f64, x: f64) -> f64 {
     libm::atan2(y, x)
 }
 
+pub(crate) fn exp(x: f64) -> f64 {
+    libm::exp(x)
+}
+
 /// A complex number.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Complex {
@@ -45,6 +49,12 @@ impl Complex {
 
     pub(crate) fn minus(self, other: Self) -> Self {
         Self::new(self.re - other.re, self.im - other.im)
+    }
+
+    /// One over it.
+    pub(crate) fn inverse(self) -> Self {
+        let size = self.norm2();
+        Self::new(self.re / size, -self.im / size)
     }
 
     /// Square of the absolute value.

@@ -1,0 +1,360 @@
+//! One spindle speed: the limit depth, the greatest multiplier, what vibrates at the limit.
+
+use super::disk::clearance;
+use super::march;
+use super::series::Series;
+use super::system::System;
+use crate::math::{Complex, atan2, cos, exp, sin};
+use core::f64::consts::{PI, TAU};
+
+/// Depths that are looked at before one is closed in on.
+const ROWS: u32 = 32;
+/// Halvings that close in on a crossing before Newton's method takes over, and those that do without.
+const HALVINGS: u32 = 8;
+const LAST_HALVINGS: u32 = 40;
+/// Places of the half circle from which Newton's method starts at the nearest to a zero.
+const STARTS: u32 = 48;
+/// Most steps of Newton's method and of the closing in; how near the circle, or each other, the ends are then.
+const STEPS: u32 = 24;
+const DONE: f64 = 1.0e-11;
+/// Squares: a step that ends it, and a place that is too far out.
+const SETTLED: f64 = 1.0e-24;
+const FAR: f64 = 4.0;
+/// A coefficient above this leaves too few digits: the range of depths is halved until there is none.
+const LARGE: f64 = 1.0e7;
+/// How often it is halved.
+const SHRINKINGS: u32 = 24;
+/// The least multiplier that [`System::radius`] tells from nothing.
+const LEAST_RADIUS: f64 = 0.1;
+/// How near to -1 a multiplier is taken as a flip \[rad\].
+const FLIP: f64 = 1.0e-6;
+
+/// How a cut becomes unstable.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// A vibration of its own frequency (secondary Hopf bifurcation).
+    Hopf,
+    /// Every other tooth cuts deep (period doubling).
+    Flip,
+}
+
+/// Where a cut becomes unstable.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Crossing {
+    /// Limit depth \[m\].
+    pub depth: f64,
+    /// The multiplier there, of modulus 1, with its imaginary part not negative.
+    pub multiplier: (f64, f64),
+    /// How.
+    pub kind: Kind,
+    /// Which of the modes handed in holds the most of the vibration.
+    pub mode: usize,
+    /// Angular frequency of that mode's vibration \[rad/s\].
+    pub omega: f64,
+}
+
+/// One spindle speed, ready for any depth up to a greatest.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Period<'a> {
+    system: &'a System,
+    /// Time between two teeth \[s\].
+    time: f64,
+    /// Greatest depth \[m\].
+    most: f64,
+    /// The transition matrix; its variable is the strength over twice the greatest depth.
+    state: Series,
+    /// Its characteristic polynomial.
+    polynomial: Vec<Vec<f64>>,
+}
+
+impl System {
+    /// A spindle speed \[1/s\], for depths up to `most` \[m\], or less where more would cost too many digits: see [`Period::most`].
+    /// `None` for impossible input.
+    #[must_use]
+    pub fn at(&self, n: f64, most: f64) -> Option<Period<'_>> {
+        let sound = n > 0.0 && n.is_finite() && most > 0.0 && most.is_finite();
+        if !sound {
+            return None;
+        }
+        let decay: f64 = self.modes.iter().map(|(omega, zeta)| omega * zeta).sum();
+        let time = 1.0 / (n * f64::from(self.teeth));
+        let mut most = most;
+        for _ in 0..SHRINKINGS {
+            let state = march::through(self, n, 2.0 * most);
+            if state.greatest() < LARGE {
+                let polynomial = state.characteristic(exp(-2.0 * decay * time));
+                let greatest = polynomial.iter().flatten().fold(0.0_f64, |g, c| g.max(c.abs()));
+                if greatest < LARGE {
+                    let system = self;
+                    return Some(Period { system, time, most, state, polynomial });
+                }
+            }
+            most *= 0.5;
+        }
+        None
+    }
+
+    /// Greatest modulus of a multiplier \[-\] at spindle speed `n` \[1/s\] and a depth \[m\]: below 1 the cut is quiet, above it sings. What is
+    /// less than 0.1 counts as 0; `None` for impossible input.
+    #[must_use]
+    pub fn radius(&self, n: f64, depth: f64) -> Option<f64> {
+        let reach = 0.5 * (1.0 + 1.0 / LEAST_RADIUS);
+        let mut period = self.at(n, depth * reach)?;
+        while period.most < depth {
+            period = self.at(n, depth)?;
+            if period.most < depth {
+                return None;
+            }
+        }
+        Some(period.radius(depth))
+    }
+}
+
+impl Period<'_> {
+    /// The greatest depth that can be asked \[m\].
+    #[must_use]
+    pub fn most(&self) -> f64 {
+        self.most
+    }
+
+    /// Whether a depth \[m\] up to [`Period::most`] is stable.
+    #[must_use]
+    pub fn is_stable(&self, depth: f64) -> bool {
+        clearance(&mut self.series(depth)) > 0.0
+    }
+
+    /// The characteristic function at a depth, as a power series of w = 1 / multiplier.
+    fn series(&self, depth: f64) -> Vec<f64> {
+        let strength = 0.5 * depth / self.most;
+        let powers = self.polynomial.iter().map(Vec::len).max().unwrap_or(1);
+        let mut g: Vec<f64> = Vec::with_capacity(powers + self.polynomial.len());
+        for power in (0..powers).rev() {
+            // times strength (1 - w)
+            g.push(0.0);
+            for i in (0..g.len()).rev() {
+                let before = if i > 0 { g[i - 1] } else { 0.0 };
+                g[i] = strength * (g[i] - before);
+            }
+            let length = g.len().max(self.polynomial.len() + 1);
+            g.resize(length, 0.0);
+            for (k, p) in self.polynomial.iter().enumerate() {
+                g[k + 1] -= p.get(power).copied().unwrap_or(0.0);
+            }
+        }
+        g[0] += 1.0;
+        g
+    }
+
+    /// The first depth at which the cut becomes unstable, looking upwards from nothing; `None` where it stays quiet up to
+    /// [`Period::most`].
+    #[must_use]
+    pub fn limit(&self) -> Option<Crossing> {
+        let (mut low, mut high) = self.bracket(0.0, self.most)?;
+        if low <= 0.0 {
+            // All within the first row: there may be more in it.
+            (low, high) = self.bracket(0.0, high)?;
+        }
+        for _ in 0..HALVINGS {
+            (low, high) = self.halved(low, high);
+        }
+        let crossing = self.followed(low, high).unwrap_or_else(|| {
+            for _ in 0..LAST_HALVINGS {
+                (low, high) = self.halved(low, high);
+            }
+            let g = self.series(high);
+            let start = nearest(&g);
+            (root(&g, start).unwrap_or(start), high)
+        });
+        Some(self.told(crossing))
+    }
+
+    /// The first of equal steps within which the cut becomes unstable.
+    fn bracket(&self, from: f64, to: f64) -> Option<(f64, f64)> {
+        let at = |row: u32| from + (to - from) * f64::from(row) / f64::from(ROWS);
+        let first = (1..=ROWS).find(|row| !self.is_stable(at(*row)))?;
+        Some((at(first - 1), at(first)))
+    }
+
+    fn halved(&self, low: f64, high: f64) -> (f64, f64) {
+        let middle = 0.5 * (low + high);
+        if self.is_stable(middle) { (middle, high) } else { (low, middle) }
+    }
+
+    /// The zero that comes into the disk between two depths, and the depth at which it does; `None` where it cannot be
+    /// followed.
+    fn followed(&self, low: f64, high: f64) -> Option<(Complex, f64)> {
+        let g = self.series(high);
+        let mut w = root(&g, nearest(&g))?;
+        let (mut a, mut b) = ((low, 0.0), (high, w.norm2() - 1.0));
+        a.1 = root(&self.series(low), w)?.norm2() - 1.0;
+        if !(a.1 > 0.0 && b.1 <= 0.0) {
+            return None;
+        }
+        // Regula falsi; the end that stays twice counts half (Illinois).
+        for _ in 0..STEPS {
+            let depth = (a.0 * b.1 - b.0 * a.1) / (b.1 - a.1);
+            w = root(&self.series(depth), w)?;
+            let out = w.norm2() - 1.0;
+            if out.abs() <= DONE || b.0 - a.0 <= DONE * b.0 {
+                return Some((w, depth));
+            }
+            if out > 0.0 {
+                a = (depth, out);
+                b.1 *= 0.5;
+            } else {
+                b = (depth, out);
+                a.1 *= 0.5;
+            }
+        }
+        None
+    }
+
+    /// Greatest modulus of a multiplier at a depth, see [`System::radius`].
+    fn radius(&self, depth: f64) -> f64 {
+        let g = self.series(depth);
+        let clear = |reach: f64| {
+            let mut power = 1.0;
+            let mut scaled: Vec<f64> = Vec::with_capacity(g.len());
+            for c in &g {
+                scaled.push(c * power);
+                power *= reach;
+            }
+            clearance(&mut scaled) > 0.0
+        };
+        let (mut low, mut high) = (0.0, 1.0 / LEAST_RADIUS);
+        if clear(high) {
+            return 0.0;
+        }
+        for _ in 0..LAST_HALVINGS + HALVINGS {
+            let middle = 0.5 * (low + high);
+            if clear(middle) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        2.0 / (low + high)
+    }
+
+    /// What vibrates where a zero w comes into the disk.
+    fn told(&self, (w, depth): (Complex, f64)) -> Crossing {
+        let theta = atan2(w.im.abs(), w.re);
+        let multiplier = Complex::new(cos(theta), sin(theta));
+        let shape = self.shape(multiplier, depth);
+        let modes = self.system.modes.len();
+        let energy = |i: usize| {
+            // Of equal force, the stiffer mode moves less: what is compared is the work that goes through each.
+            let (q, p) = (shape[i], shape[modes + i]);
+            q.norm2() + p.norm2()
+        };
+        let mode = (0..modes).max_by(|a, b| energy(*a).total_cmp(&energy(*b))).unwrap_or(0);
+        let (q, p) = (shape[mode], shape[modes + mode]);
+        // Velocity is i omega times position: which way it turns, and how fast about.
+        let about = p.times(Complex::new(q.re, -q.im)).im / q.norm2() * self.system.modes[mode].0;
+        let turn = 2.0 * PI * ((about * self.time - theta) / TAU).round();
+        let kind = if PI - theta < FLIP { Kind::Flip } else { Kind::Hopf };
+        Crossing {
+            depth,
+            multiplier: (multiplier.re, multiplier.im),
+            kind,
+            mode: self.system.given[mode],
+            omega: ((theta + turn) / self.time).abs(),
+        }
+    }
+
+    /// The state at the start of the period that a multiplier multiplies, by inverse iteration.
+    fn shape(&self, multiplier: Complex, depth: f64) -> Vec<Complex> {
+        let size = self.state.size;
+        let square = size * size;
+        let conjugate = Complex::new(multiplier.re, -multiplier.im);
+        let x = Complex::new(1.0, 0.0).minus(conjugate).scale(0.5 * depth / self.most);
+        let mut matrix = vec![Complex::new(0.0, 0.0); square];
+        for term in self.state.terms.chunks_exact(square).rev() {
+            for (m, t) in matrix.iter_mut().zip(term) {
+                *m = m.times(x).plus(Complex::new(*t, 0.0));
+            }
+        }
+        for i in 0..size {
+            matrix[i * size + i] = matrix[i * size + i].minus(multiplier.scale(1.0 + 1.0e-9));
+        }
+        let mut shape = vec![Complex::new(1.0, 0.3); size];
+        for _ in 0..3 {
+            solve(matrix.clone(), &mut shape);
+            let most = shape.iter().map(|s| s.norm2()).fold(0.0, f64::max).sqrt();
+            shape.iter_mut().for_each(|s| *s = s.scale(1.0 / most));
+        }
+        shape
+    }
+}
+
+/// The place on the half circle where a polynomial is nearest to zero.
+fn nearest(g: &[f64]) -> Complex {
+    let at = |i: u32| {
+        let theta = PI * f64::from(i) / f64::from(STARTS);
+        Complex::new(cos(theta), -sin(theta))
+    };
+    let mut best = (f64::INFINITY, Complex::new(-1.0, 0.0));
+    for i in 1..STARTS {
+        let size = horner(g, at(i)).0.norm2();
+        if size < best.0 {
+            best = (size, at(i));
+        }
+    }
+    let flip = Complex::new(-1.0, 0.0);
+    if horner(g, flip).0.norm2() < best.0 { flip } else { best.1 }
+}
+
+/// The zero of a real polynomial that Newton's method finds from a start; `None` where it finds none.
+fn root(g: &[f64], start: Complex) -> Option<Complex> {
+    let mut w = start;
+    for _ in 0..STEPS {
+        let (value, slope) = horner(g, w);
+        let step = value.times(slope.inverse());
+        w = w.minus(step);
+        if !(w.norm2() < FAR) {
+            return None;
+        }
+        if step.norm2() <= SETTLED {
+            return Some(w);
+        }
+    }
+    None
+}
+
+/// Value and slope of a real polynomial at a complex place.
+fn horner(g: &[f64], w: Complex) -> (Complex, Complex) {
+    let mut value = Complex::new(0.0, 0.0);
+    let mut slope = value;
+    for c in g.iter().rev() {
+        slope = slope.times(w).plus(value);
+        value = value.times(w).plus(Complex::new(*c, 0.0));
+    }
+    (value, slope)
+}
+
+/// Solves a small complex system in place, by elimination with the greatest pivot.
+fn solve(mut m: Vec<Complex>, b: &mut [Complex]) {
+    let size = b.len();
+    for i in 0..size {
+        let best = (i..size).max_by(|p, q| m[p * size + i].norm2().total_cmp(&m[q * size + i].norm2())).unwrap_or(i);
+        for c in 0..size {
+            m.swap(i * size + c, best * size + c);
+        }
+        b.swap(i, best);
+        let pivot = m[i * size + i].inverse();
+        for r in i + 1..size {
+            let factor = m[r * size + i].times(pivot);
+            for c in i..size {
+                m[r * size + c] = m[r * size + c].minus(factor.times(m[i * size + c]));
+            }
+            b[r] = b[r].minus(factor.times(b[i]));
+        }
+    }
+    for i in (0..size).rev() {
+        let mut sum = b[i];
+        for c in i + 1..size {
+            sum = sum.minus(m[i * size + c].times(b[c]));
+        }
+        b[i] = sum.times(m[i * size + i].inverse());
+    }
+}
