@@ -10,59 +10,34 @@ use thinwright_chatter::lobe::limit_at_speed;
 use thinwright_chatter::process_damping::{quiet_depth_with_process_damping, surely_quiet_speed};
 use thinwright_chatter::speed::best_speed;
 use thinwright_chatter::zero_order::mean_force_change;
-use thinwright_chatter::{Cut, Mode, directional, quiet_depth, quiet_depth_one_mode};
+use thinwright_chatter::floquet::{Crossing, Kind, Moving, System};
+use thinwright_chatter::{Cut, Edge, Mode, directional, quiet_depth, quiet_depth_one_mode};
 
-const PERIOD: &str = "needs the map over one tooth period (Floquet)";
-const SCHEME: &str = "holds for one discretisation of the tooth period only";
-const MATHIEU: &str = "delayed Mathieu equation: witness for the map over one period";
-const IMPULSE: &str = "impulsive limit: witness for the map over one period";
+const SCHEME: &str = "holds for one discretisation of the tooth period only, which is not the one here";
+const MATHIEU: &str = "an equation whose delayed term is not that of a cut";
 const TIME: &str = "needs integration in time with loss of contact";
 
-/// Cases that the zero-order solution cannot answer.
+/// Cases that the chosen methods do not answer.
 const WAITING: &[(&str, &str)] = &[
-    ("A1_published_modulus_w0.2", PERIOD),
-    ("A3_published_modulus_w0.7", PERIOD),
-    ("A4_published_modulus_w1.0", PERIOD),
-    ("B1_rho_IS04_1dof_down_1.0_12000rpm", PERIOD),
-    ("B3_rho_IS04_1dof_down_0.5_9000rpm", PERIOD),
-    ("B5_rho_IS04_1dof_down_0.1_15000rpm", PERIOD),
-    ("B6_rho_IS04_1dof_up_0.1_11000rpm", PERIOD),
-    ("B8_rho_IS04_1dof_up_0.05_19000rpm", PERIOD),
-    ("B9_rho_IS04_2dof_down_0.05_15000rpm", PERIOD),
-    ("B11_rho_IS04_2dof_down_1.0_10000rpm", PERIOD),
-    ("B14_rho_SHOP6_down_0.1_18000rpm", PERIOD),
-    ("C1_blim_IS04_1dof_down_1.0_6000rpm", PERIOD),
-    ("C3_blim_IS04_1dof_down_1.0_20000rpm", PERIOD),
-    ("C4_blim_IS04_1dof_down_0.75_10000rpm", PERIOD),
-    ("C5_blim_IS04_1dof_down_0.5_7000rpm", PERIOD),
-    ("C7_blim_IS04_1dof_up_0.5_18000rpm", PERIOD),
-    ("C9_blim_IS04_1dof_up_0.25_11000rpm", PERIOD),
-    ("C10_blim_IS04_1dof_down_0.1_6000rpm", PERIOD),
-    ("C11_blim_IS04_1dof_up_0.1_6000rpm", PERIOD),
-    ("C13_blim_IS04_1dof_down_0.05_6000rpm", PERIOD),
-    ("C14_blim_IS04_1dof_down_0.05_15000rpm", PERIOD),
-    ("C16_blim_IS04_1dof_up_0.05_11000rpm", PERIOD),
-    ("C18_blim_IS04_1dof_up_0.02_18500rpm", PERIOD),
-    ("C20_blim_IS04_2dof_up_0.05_19000rpm", PERIOD),
-    ("C21_blim_IS04_2dof_down_0.5_12000rpm", PERIOD),
-    ("C23_blim_IS04_2dof_down_1.0_15000rpm", PERIOD),
-    ("C24_blim_AB95_up_0.5_9000rpm", PERIOD),
-    ("C26_blim_AB95_down_0.5_6000rpm", PERIOD),
-    ("C27_blim_BM03_down_0.05_3300rpm", PERIOD),
-    ("C31_blim_SHOP6_slot_1.0_10000rpm", PERIOD),
-    ("C32_blim_SHOP6_up_0.08_24000rpm", PERIOD),
-    ("E6_exact_root_4tooth_5000", PERIOD),
     ("F1_scheme_sdm1_m40_down_1.0_5000", SCHEME),
     ("F2_scheme_sdm1_m40_down_0.05_15000", SCHEME),
     ("F4_scheme_sdm1_m40_up_0.5_9000", SCHEME),
     ("G1_delayed_mathieu_a2_eps1.0", MATHIEU),
     ("G3_delayed_mathieu_a1_eps1.0", MATHIEU),
     ("G4_delayed_mathieu_b1_eps2.0", MATHIEU),
-    ("H1_impulse_limit_19000", IMPULSE),
     ("K1_nonlinear_IS04_1dof_down_0.5_x0.8", TIME),
     ("K2_nonlinear_IS04_1dof_down_0.5_x1.25", TIME),
     ("K4_nonlinear_IS04_1dof_up_0.05_x1.25", TIME),
     ("K6_nonlinear_AB95_up_0.5_x1.25", TIME),
+];
+
+const INTERVALS: &str = "printed from 200 intervals a period; the settled value lies 0.07 to 0.18 % higher";
+
+/// Cases whose printed value is known to be off.
+const DISAGREEING: &[(&str, &str)] = &[
+    ("A1_published_modulus_w0.2", INTERVALS),
+    ("A3_published_modulus_w0.7", INTERVALS),
+    ("A4_published_modulus_w1.0", INTERVALS),
 ];
 
 fn teeth(row: &Row) -> u32 {
@@ -112,6 +87,70 @@ fn limit(row: &Row, name: &'static str) -> Answer {
     ]
 }
 
+/// The modes of a case under its cut, ready for any speed.
+fn system(row: &Row) -> System {
+    let (x, y) = modes(row);
+    System::new(&[Moving::x(x), Moving::y(y)], &cut(row), &Edge::sharp()).unwrap()
+}
+
+/// Greatest depth looked at \[m\]; the deepest limits lie far beyond any cutter, where a tooth only just touches.
+fn most(row: &Row) -> f64 {
+    let share = row.input("radial_immersion_ae_over_D");
+    if share < 1e-3 { 20.0 } else { 0.06 }
+}
+
+fn radius(row: &Row) -> Answer {
+    let radius = system(row).radius(row.input("spindle"), row.input("axial_depth")).unwrap();
+    vec![("spectral_radius", vec![radius]), ("stable", vec![])]
+}
+
+fn crossing(row: &Row) -> Crossing {
+    let (system, mut most) = (system(row), most(row));
+    // The rows in which a crossing is looked for are to be fine beside the limit.
+    loop {
+        let found = system.at(row.input("spindle"), most).unwrap().limit().unwrap();
+        if found.depth > 0.1 * most {
+            return found;
+        }
+        most = 4.0 * found.depth;
+    }
+}
+
+fn floquet_limit(row: &Row) -> Answer {
+    let found = crossing(row);
+    let flip = row.said("instability").starts_with("flip");
+    let right = (found.kind == Kind::Flip) == flip;
+    let depth = if right { found.depth } else { f64::NAN };
+    vec![
+        ("depth_limit", vec![depth]),
+        ("instability", vec![]),
+        ("critical_multiplier_re", vec![found.multiplier.0]),
+        ("critical_multiplier_im_abs", vec![found.multiplier.1]),
+    ]
+}
+
+/// The cut as a blow once a tooth period (`davies2002`, from memory): x', v' of free flight, then a change of v by the
+/// impulse of x' - x. A multiplier is -1 where the determinant of the map and 1 vanishes, which is linear in the depth.
+fn impulse(row: &Row) -> Answer {
+    let (mode, cut) = (mode(row, "x"), cut(row));
+    let time = 1.0 / (row.input("spindle") * f64::from(cut.z));
+    let (w, decay) = (mode.omega_n * (1.0 - mode.zeta * mode.zeta).sqrt(), mode.zeta * mode.omega_n);
+    let (e, c, s) = ((-decay * time).exp(), (w * time).cos(), (w * time).sin());
+    let (xx, xv) = (e * (c + decay / w * s), e * s / w);
+    let (vx, vv) = (-e * mode.omega_n * mode.omega_n / w * s, e * (c - decay / w * s));
+    // v'' = v' - p (x' - x): rows (xx, xv) and (vx - p (xx - 1), vv - p xv).
+    let at = |p: f64| (xx + 1.0) * (vv - p * xv + 1.0) - xv * (vx - p * (xx - 1.0));
+    let p = at(0.0) / (at(0.0) - at(1.0));
+    let mass = mode.k / (mode.omega_n * mode.omega_n);
+    let blow = mean_force_change(&cut) * time / mass;
+    let found = crossing(row);
+    vec![
+        ("depth_limit_impulse_map", vec![p / blow]),
+        ("depth_limit_full_model", vec![found.depth]),
+        ("critical_multiplier_re", vec![found.multiplier.0]),
+    ]
+}
+
 fn process_damping(row: &Row) -> Answer {
     // Four teeth in a slot: the force change is constant, and equals the normal coefficient.
     let (mode, kn, c) = (
@@ -148,7 +187,7 @@ fn floor_mode(row: &Row) -> Answer {
     };
     vec![(
         "min_depth_limit",
-        vec![axial_quiet_depth(&floor, &cut, row.input("kappa"))],
+        vec![axial_quiet_depth(&floor, &cut, &Edge::leaning(row.input("kappa")))],
     )]
 }
 
@@ -156,6 +195,10 @@ fn answer(row: &Row) -> Option<Answer> {
     let id = row.id.as_str();
     let class = id.chars().next()?;
     match class {
+        'A' | 'B' => Some(radius(row)),
+        'C' => Some(floquet_limit(row)),
+        'H' => Some(impulse(row)),
+        'E' if row.has("axial_depth") => Some(radius(row)),
         'D' if id.contains("_zoa_min_") => {
             let (x, y) = modes(row);
             let cut = cut(row);
@@ -172,7 +215,16 @@ fn answer(row: &Row) -> Option<Answer> {
             ])
         }
         'D' => Some(limit(row, "zero_order_depth_limit")),
-        'E' if row.has("spindle") && !row.has("axial_depth") => Some(limit(row, "depth_limit")),
+        'E' => {
+            // The force does not vary: both solutions must meet the value, the one further off is handed on.
+            let (mut zero, found) = (limit(row, "depth_limit"), crossing(row));
+            let agrees = (found.depth / zero[0].1[0] - 1.0).abs() < 1e-5
+                && (found.omega / (2.0 * PI * zero[1].1[0]) - 1.0).abs() < 1e-5;
+            if !agrees {
+                zero[0].1[0] = f64::NAN;
+            }
+            Some(zero)
+        }
         'I' => Some(process_damping(row)),
         'J' => {
             #[allow(
@@ -211,5 +263,12 @@ fn answer(row: &Row) -> Option<Answer> {
 
 #[test]
 fn stability_agrees_with_what_is_published() {
-    agreement::run("stability.json", WAITING, answer);
+    let runner = agreement::Runner {
+        file: "stability.json",
+        answer: &answer,
+        tabled: &|_| None,
+        waiting: WAITING,
+        disagreeing: DISAGREEING,
+    };
+    runner.run();
 }

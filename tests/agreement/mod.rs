@@ -15,6 +15,8 @@ pub(crate) struct Row {
     known: String,
     inputs: BTreeMap<String, Vec<f64>>,
     expected: BTreeMap<String, Vec<f64>>,
+    /// Words among the expected values.
+    words: BTreeMap<String, String>,
 }
 
 /// What the computation gives for a case, by the name of the expected value; numbers in SI.
@@ -81,6 +83,13 @@ fn quantities(value: &Value) -> BTreeMap<String, Vec<f64>> {
     named.collect()
 }
 
+/// Values that are words.
+fn words(value: &Value) -> BTreeMap<String, String> {
+    let all = value.as_object().unwrap().iter();
+    let said = all.filter_map(|(name, quantity)| Some((name.clone(), quantity["value"].as_str()?.to_owned())));
+    said.collect()
+}
+
 /// The cases of a file in `shared/reference`.
 pub(crate) fn rows(file: &str) -> Vec<Row> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -95,6 +104,7 @@ pub(crate) fn rows(file: &str) -> Vec<Row> {
         known: value["read_or_memory"].as_str().unwrap().to_owned(),
         inputs: quantities(&value["inputs"]),
         expected: quantities(&value["expected"]),
+        words: words(&value["expected"]),
     };
     all.as_array().unwrap().iter().map(row).collect()
 }
@@ -141,6 +151,11 @@ impl Row {
         self.expected
             .get(name)
             .unwrap_or_else(|| panic!("{}: nothing printed for {name}", self.id))
+    }
+
+    /// The words that are printed for a value.
+    pub(crate) fn said(&self, name: &str) -> &str {
+        self.words.get(name).unwrap_or_else(|| panic!("{}: nothing said of {name}", self.id))
     }
 
     /// Whether a value is printed.
@@ -197,7 +212,8 @@ fn compare(row: &Row, answer: &Answer) -> Result<f64, String> {
             ));
         }
         for (value, printed) in found.iter().zip(expected) {
-            let error = (value / printed - 1.0).abs();
+            // Beside nothing, the error is what is found.
+            let error = if *printed == 0.0 { value.abs() } else { (value / printed - 1.0).abs() };
             if error.is_nan() || error > row.tolerance {
                 return Err(format!("{}: {name} {value:e} against {printed:e}", row.id));
             }

@@ -2,7 +2,7 @@
 
 use super::nodes::{NODES, Nodes};
 use super::series::Series;
-use super::system::System;
+use super::system::{MOST_MODES, System};
 use super::windows::Window;
 use crate::floquet::{MOST_LEVELS, TINY};
 use crate::math::{cos, exp, sin};
@@ -12,6 +12,8 @@ use core::f64::consts::TAU;
 const CYCLES: f64 = 0.5;
 /// How far the stiffness of the cut may carry a phase in one element \[rad\]; keeps the series short.
 const PHASE: f64 = 3.0;
+/// Entries above this are of no use any more.
+const BEYOND: f64 = 1.0e9;
 
 /// One mode between the points of an element: what it does by itself.
 struct Swing {
@@ -58,9 +60,19 @@ impl Swing {
 }
 
 /// The state after a whole tooth period from that at its start, in powers of the strength: a depth of `scale` \[m\] counts 1.
+/// What grows beyond all use is given back as it stands.
 pub(super) fn through(system: &System, n: f64, scale: f64) -> Series {
-    let size = 2 * system.modes.len();
-    let mut state = Series::one(size);
+    match system.modes.len() {
+        1 => through_of::<2>(system, n, scale),
+        2 => through_of::<4>(system, n, scale),
+        3 => through_of::<6>(system, n, scale),
+        // Columns beyond those of the modes stay empty.
+        _ => through_of::<{ 2 * MOST_MODES }>(system, n, scale),
+    }
+}
+
+fn through_of<const N: usize>(system: &System, n: f64, scale: f64) -> Series {
+    let mut state = Series::one(2 * system.modes.len());
     for window in &system.windows {
         let length = (window.end - window.start) / (TAU * n);
         if window.teeth.is_empty() {
@@ -71,13 +83,14 @@ pub(super) fn through(system: &System, n: f64, scale: f64) -> Series {
         let stiff = (scale * system.strongest * length * length).sqrt();
         let pieces = (length * fastest / CYCLES).max(stiff / PHASE).ceil().max(1.0);
         let piece = length / pieces;
+        let turn = (window.end - window.start) / pieces;
         let swings: Vec<Swing> = system.modes.iter().map(|m| Swing::new(*m, piece, &system.nodes)).collect();
         let mut done = 0.0;
         while done < pieces {
-            let phi = window.start + (window.end - window.start) * done / pieces;
-            let turn = (window.end - window.start) / pieces;
-            state = element(system, &swings, (window, phi, turn), (piece, scale)).times(&state);
-            if !(state.greatest() < 1.0e9) {
+            let phi = window.start + turn * done;
+            let element = Element { system, swings: &swings, length: piece, scale };
+            state = element.transfer::<N>(window, phi, turn).times(&state);
+            if !(state.greatest() < BEYOND) {
                 return state;
             }
             done += 1.0;
@@ -107,96 +120,118 @@ fn place(terms: &mut [f64], (i, modes): (usize, usize), [qq, qp, pq, pp]: [f64; 
     terms[(modes + i) * size + modes + i] = pp;
 }
 
-/// One element: level by level, what the cut does to what the level before has moved.
-fn element(
-    system: &System,
-    swings: &[Swing],
-    (window, phi, turn): (&Window, f64, f64),
-    (length, scale): (f64, f64),
-) -> Series {
-    let modes = swings.len();
-    let size = 2 * modes;
-    let square = size * size;
-    let nodes = &system.nodes;
-    let coupling = nodes.at.map(|x| system.coupling(phi + x * turn, &window.teeth));
-    let mut terms = vec![0.0; square];
-    // Positions: mode by mode, point by point, column by column.
-    let mut q = vec![0.0; modes * NODES * size];
-    for (i, swing) in swings.iter().enumerate() {
-        place(&mut terms, (i, modes), swing.free(NODES));
-        for node in 0..NODES {
-            let free = swing.free(node);
-            let at = (i * NODES + node) * size;
-            q[at + i] = free[0];
-            q[at + modes + i] = free[1];
+/// A stretch of the cut in which little happens.
+struct Element<'a> {
+    system: &'a System,
+    swings: &'a [Swing],
+    /// How long it lasts \[s\].
+    length: f64,
+    scale: f64,
+}
+
+/// Something at each point of an element, for each column.
+type AtNodes<const N: usize> = [[f64; N]; NODES];
+
+impl Element<'_> {
+    /// The state at its end from that at its start: level by level, what the cut does to what the level before has moved.
+    fn transfer<const N: usize>(&self, window: &Window, phi: f64, turn: f64) -> Series {
+        let modes = self.swings.len();
+        let size = 2 * modes;
+        let square = size * size;
+        let coupling = self.system.nodes.at.map(|x| self.system.coupling(phi + x * turn, &window.teeth));
+        let mut terms = vec![0.0; square];
+        let mut q: Vec<AtNodes<N>> = vec![[[0.0; N]; NODES]; modes];
+        for (i, (swing, q)) in self.swings.iter().zip(&mut q).enumerate() {
+            place(&mut terms, (i, modes), swing.free(NODES));
+            for (node, q) in q.iter_mut().enumerate() {
+                let free = swing.free(node);
+                q[i] = free[0];
+                q[modes + i] = free[1];
+            }
         }
+        let mut next = q.clone();
+        for _ in 1..MOST_LEVELS {
+            let from = terms.len();
+            terms.resize(from + square, 0.0);
+            for (i, swing) in self.swings.iter().enumerate() {
+                let waves = self.waves(swing, &q, |node| &coupling[node][i * modes..(i + 1) * modes]);
+                self.answer(swing, &waves, &mut next[i]);
+                self.arrive(swing, &waves, (&mut terms[from..], i, modes));
+            }
+            core::mem::swap(&mut q, &mut next);
+            if terms[from..].iter().all(|t| t.abs() <= TINY) {
+                break;
+            }
+        }
+        Series { size, terms }
     }
-    let mut waves = [vec![0.0; NODES * size], vec![0.0; NODES * size]];
-    let mut next = q.clone();
-    for _ in 1..MOST_LEVELS {
-        let from = terms.len();
-        terms.resize(from + square, 0.0);
-        for (i, swing) in swings.iter().enumerate() {
-            for node in 0..NODES {
-                let row = &coupling[node][i * modes..(i + 1) * modes];
-                let lift = scale / swing.fall[node];
-                for column in 0..size {
-                    let pushed = |(j, k): (usize, &f64)| k * q[(j * NODES + node) * size + column];
-                    let f: f64 = lift * row.iter().enumerate().map(pushed).sum::<f64>();
-                    waves[0][node * size + column] = f * swing.cos[node];
-                    waves[1][node * size + column] = f * swing.sin[node];
+
+    /// Cosine and sine waves of the force on a mode.
+    fn waves<'c, const N: usize>(
+        &self,
+        swing: &Swing,
+        q: &[AtNodes<N>],
+        coupling: impl Fn(usize) -> &'c [f64],
+    ) -> [AtNodes<N>; 2] {
+        let mut waves = [[[0.0; N]; NODES]; 2];
+        for node in 0..NODES {
+            let lift = self.scale / swing.fall[node];
+            let mut force = [0.0; N];
+            for (k, q) in coupling(node).iter().zip(q) {
+                let by = lift * k;
+                for (f, q) in force.iter_mut().zip(&q[node]) {
+                    *f += by * q;
                 }
             }
-            answer(system, swing, &waves, length, &mut next[i * NODES * size..(i + 1) * NODES * size]);
-            arrive(system, swing, &waves, length, (&mut terms[from..], i, modes));
+            waves[0][node] = force.map(|f| f * swing.cos[node]);
+            waves[1][node] = force.map(|f| f * swing.sin[node]);
         }
-        core::mem::swap(&mut q, &mut next);
-        if terms[from..].iter().all(|t| t.abs() <= TINY) {
-            break;
-        }
+        waves
     }
-    Series { size, terms }
-}
 
-/// What a mode answers at the points of an element to forces whose cosine and sine waves are given.
-fn answer(system: &System, swing: &Swing, waves: &[Vec<f64>; 2], length: f64, q: &mut [f64]) {
-    let size = q.len() / NODES;
-    for (node, q) in q.chunks_exact_mut(size).enumerate() {
-        let by = -length * swing.fall[node] / swing.omega_d;
-        let (s, c) = (by * swing.sin[node], by * swing.cos[node]);
-        q.fill(0.0);
-        for (from, weight) in system.nodes.up_to[node].iter().enumerate() {
-            let (ws, wc) = (weight * s, weight * c);
-            let of = from * size..(from + 1) * size;
-            let pair = waves[0][of.clone()].iter().zip(&waves[1][of]);
-            for (q, (a, b)) in q.iter_mut().zip(pair) {
-                *q += ws * a - wc * b;
+    /// What a mode answers at the points.
+    fn answer<const N: usize>(&self, swing: &Swing, waves: &[AtNodes<N>; 2], q: &mut AtNodes<N>) {
+        for (node, q) in q.iter_mut().enumerate() {
+            let by = -self.length * swing.fall[node] / swing.omega_d;
+            let [a, b] = integrals(&self.system.nodes.up_to[node], waves);
+            let (s, c) = (by * swing.sin[node], by * swing.cos[node]);
+            for ((q, a), b) in q.iter_mut().zip(a).zip(b) {
+                *q = s * a - c * b;
             }
         }
     }
+
+    /// The same at the end: position and velocity over omega.
+    fn arrive<const N: usize>(
+        &self,
+        swing: &Swing,
+        waves: &[AtNodes<N>; 2],
+        (terms, i, modes): (&mut [f64], usize, usize),
+    ) {
+        let size = 2 * modes;
+        let by = -self.length * swing.fall[NODES];
+        let (s, c) = (swing.sin[NODES], swing.cos[NODES]);
+        let omega = swing.omega_d * swing.omega_over;
+        let [a, b] = integrals(&self.system.nodes.whole, waves);
+        for column in 0..size.min(N) {
+            let (a, b) = (a[column], b[column]);
+            let q = by * (s * a - c * b) / swing.omega_d;
+            let v = by * (c * a + s * b) - swing.decay_over * swing.omega_d * q;
+            terms[i * size + column] = q;
+            terms[(modes + i) * size + column] = v / omega;
+        }
+    }
 }
 
-/// The same at the end of the element: position and velocity over omega.
-fn arrive(
-    system: &System,
-    swing: &Swing,
-    waves: &[Vec<f64>; 2],
-    length: f64,
-    (terms, i, modes): (&mut [f64], usize, usize),
-) {
-    let size = 2 * modes;
-    let by = -length * swing.fall[NODES];
-    let (s, c) = (swing.sin[NODES], swing.cos[NODES]);
-    let omega = swing.omega_d * swing.omega_over;
-    for column in 0..size {
-        let (mut a, mut b) = (0.0, 0.0);
-        for (node, weight) in system.nodes.whole.iter().enumerate() {
-            a += weight * waves[0][node * size + column];
-            b += weight * waves[1][node * size + column];
+/// Integrals of both waves with the same weights.
+fn integrals<const N: usize>(weights: &[f64; NODES], waves: &[AtNodes<N>; 2]) -> [[f64; N]; 2] {
+    let mut sums = [[0.0; N]; 2];
+    for (node, weight) in weights.iter().enumerate() {
+        for (sum, wave) in sums.iter_mut().zip(waves) {
+            for (sum, value) in sum.iter_mut().zip(&wave[node]) {
+                *sum += weight * value;
+            }
         }
-        let q = by * (s * a - c * b) / swing.omega_d;
-        let v = by * (c * a + s * b) - swing.decay_over * swing.omega_d * q;
-        terms[i * size + column] = q;
-        terms[(modes + i) * size + column] = v / omega;
     }
+    sums
 }

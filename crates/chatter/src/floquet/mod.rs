@@ -26,6 +26,6 @@ pub use period::{Crossing, Kind, Period};
 pub use system::{MOST_MODES, Moving, System};
 
 /// What counts as nothing among coefficients of series whose variable stays within 1.
-const TINY: f64 = 1.0e-13;
+const TINY: f64 = 1.0e-11;
 /// Most powers of one element; never reached where elements are as short as they are made.
 const MOST_LEVELS: usize = 40;

@@ -22,6 +22,8 @@ const SETTLED: f64 = 1.0e-24;
 const FAR: f64 = 4.0;
 /// A coefficient above this leaves too few digits: the range of depths is halved until there is none.
 const LARGE: f64 = 1.0e7;
+/// Shares of the greatest depth that are looked through one after the other: shallow cuts have short series.
+const SHARES: [f64; 2] = [0.25, 1.0];
 /// How often it is halved.
 const SHRINKINGS: u32 = 24;
 /// The least multiplier that [`System::radius`] tells from nothing.
@@ -94,6 +96,21 @@ impl System {
         None
     }
 
+    /// The first depth \[m\] up to `most` at which the cut becomes unstable at spindle speed `n` \[1/s\], looking upwards from nothing. `None`
+    /// where it stays quiet, and for impossible input.
+    #[must_use]
+    pub fn limit(&self, n: f64, most: f64) -> Option<Crossing> {
+        let mut from = 0.0;
+        for share in SHARES {
+            let period = self.at(n, share * most)?;
+            if let Some(crossing) = period.limit_above(from) {
+                return Some(crossing);
+            }
+            from = period.most;
+        }
+        None
+    }
+
     /// Greatest modulus of a multiplier \[-\] at spindle speed `n` \[1/s\] and a depth \[m\]: below 1 the cut is quiet, above it sings. What is
     /// less than 0.1 counts as 0; `None` for impossible input.
     #[must_use]
@@ -149,7 +166,12 @@ impl Period<'_> {
     /// [`Period::most`].
     #[must_use]
     pub fn limit(&self) -> Option<Crossing> {
-        let (mut low, mut high) = self.bracket(0.0, self.most)?;
+        self.limit_above(0.0)
+    }
+
+    /// The same above a depth that is known to be stable.
+    fn limit_above(&self, from: f64) -> Option<Crossing> {
+        let (mut low, mut high) = self.bracket(from, self.most)?;
         if low <= 0.0 {
             // All within the first row: there may be more in it.
             (low, high) = self.bracket(0.0, high)?;

@@ -119,6 +119,26 @@ impl Series {
 
 /// c += a b for small square matrices.
 fn multiply_add(a: &[f64], b: &[f64], c: &mut [f64], size: usize) {
+    match size {
+        2 => multiply_add_of::<2>(a, b, c),
+        4 => multiply_add_of::<4>(a, b, c),
+        _ => multiply_add_any(a, b, c, size),
+    }
+}
+
+/// The same for a size that is known beforehand.
+fn multiply_add_of<const N: usize>(a: &[f64], b: &[f64], c: &mut [f64]) {
+    let rows = (a.as_chunks::<N>().0, b.as_chunks::<N>().0, c.as_chunks_mut::<N>().0);
+    for (row, to) in rows.0.iter().zip(rows.2) {
+        for (x, from) in row.iter().zip(rows.1) {
+            for (t, y) in to.iter_mut().zip(from) {
+                *t += x * y;
+            }
+        }
+    }
+}
+
+fn multiply_add_any(a: &[f64], b: &[f64], c: &mut [f64], size: usize) {
     for (row, to) in a.chunks_exact(size).zip(c.chunks_exact_mut(size)) {
         for (x, from) in row.iter().zip(b.chunks_exact(size)) {
             for (t, y) in to.iter_mut().zip(from) {

@@ -7,7 +7,7 @@ use crate::math::{cos, sin};
 use crate::mode::{Cut, Mode};
 
 /// Most modes that are reckoned with together.
-pub const MOST_MODES: usize = 8;
+pub const MOST_MODES: usize = 6;
 
 /// A mode, and the direction in which it moves cutter and work against each other.
 ///

@@ -194,7 +194,7 @@ fn odd_input_gives_no_nonsense() {
         }
         assert!(quiet_depth_one_mode(&x, &cut) >= 0.0, "{x:?} {cut:?}");
         assert!(!mean_force_change(&cut).is_nan(), "{cut:?}");
-        assert!(crate::floor::axial_quiet_depth(&x, &cut, 1.0) >= 0.0);
+        assert!(crate::floor::axial_quiet_depth(&x, &cut, &crate::Edge::leaning(1.0)) >= 0.0);
         let rubbed =
             crate::process_damping::quiet_depth_with_process_damping(&x, cut.kt, cut.kt, 5.0);
         assert!(rubbed >= 0.0, "{x:?} {cut:?}");
