@@ -1,10 +1,9 @@
 //! Stability of milling: will the cut sing?
 //!
-//! Two perpendicular modes of the cutter's tip, a circular tooth path, no helix, equal pitch. What is here is the
-//! **zero-order** frequency-domain solution (the force variation averaged over a tooth period): it gives a depth that is
-//! quiet at any speed, quickly. It must **not** be sold as lobes: at light radial cuts its limit at one speed can be
-//! unsafe by up to 3.4 times, because an interrupted cut has period-doubling lobes that the average does not know. What a
-//! period-by-period (Floquet) check finds is a later issue's work.
+//! Modes of cutter, machine and work in any direction, a circular tooth path, no helix, equal pitch. The check is that of
+//! [`floquet`]: exact over one tooth period. The **zero-order** solution (the force variation averaged over a tooth
+//! period) is kept as a quick preview and as a part of [`any_speed`]: at light radial cuts its limit at one speed can be unsafe
+//! by up to 3.4 times, because an interrupted cut has period-doubling lobes that the average does not know.
 //!
 //! | symbol | words | SI unit | origin |
 //! |---|---|---|---|
@@ -17,6 +16,7 @@
 //! x is the feed direction, y the normal to it; up-milling enters at 0, down-milling leaves at pi.
 #![warn(missing_docs)]
 
+pub mod any_speed;
 pub mod directional;
 pub mod edge;
 pub mod floor;
@@ -28,6 +28,7 @@ pub mod process_damping;
 pub mod speed;
 pub mod zero_order;
 
+pub use any_speed::quiet_at_any_speed;
 pub use edge::Edge;
 pub use directional::{Directional, directional, down_milling, slotting, up_milling};
 pub use mode::{Cut, Mode};

@@ -2,7 +2,7 @@
 
 use super::{Kind, Moving, System};
 use crate::floor::axial_quiet_depth;
-use crate::{Cut, Edge, Mode, down_milling, quiet_depth, quiet_depth_detuned, slotting, up_milling};
+use crate::{Cut, Edge, Mode, down_milling, slotting, up_milling};
 use core::f64::consts::TAU;
 
 fn mode(f: f64, zeta: f64, k: f64) -> Mode {
@@ -122,26 +122,6 @@ fn a_mode_split_in_two_halves_is_the_same_mode() {
         let askew = [[turned, turned, 0.0], [turned, -turned, 0.0]].map(|along| Moving { mode: round, along });
         if let Some(depth) = limit(&upright) {
             assert!((limit(&askew).unwrap() / depth - 1.0).abs() < 1e-7, "{cut:?}");
-        }
-    }
-}
-
-#[test]
-fn what_is_quiet_at_any_speed_is_quiet_at_each() {
-    // The zero-order minimum is not exact for interrupted cuts: four fifths of it hold.
-    for cut in cuts() {
-        for (fx, fy) in [(900.0, 900.0), (900.0, 945.0), (900.0, 1100.0)] {
-            let (x, y) = (mode(fx, 0.02, 2e6), mode(fy, 0.02, 1.6e6));
-            let quiet = 0.8 * quiet_depth_detuned(&x, &y, &cut).min(quiet_depth(&x, &y, &cut));
-            if quiet.is_infinite() {
-                continue;
-            }
-            let system = System::new(&[Moving::x(x), Moving::y(y)], &cut, &Edge::sharp()).unwrap();
-            for i in 0..60 {
-                let n = 40.0 * libm::pow(10.0, f64::from(i) / 60.0);
-                let radius = system.at(n, quiet).map(|p| p.is_stable(p.most()));
-                assert_eq!(radius, Some(true), "{cut:?} {fx} {fy} {n}");
-            }
         }
     }
 }
