@@ -8,13 +8,14 @@ const LAYERS: &[(&str, &[&str], &[&str])] = &[
     ("mechanics", &[], &["libm"]),
     ("chatter", &[], &["libm"]),
     ("plate", &[], &["amd", "libm", "spade"]),
+    ("sound", &[], &["libm", "rustfft"]),
     ("catalog", &["quantity"], &["serde", "serde_json"]),
     (
         "core",
         &["quantity", "mechanics", "chatter", "plate", "catalog"],
         &["i_overlay", "libm"],
     ),
-    ("words", &["quantity", "core", "catalog"], &[]),
+    ("words", &["quantity", "core", "catalog", "sound"], &[]),
     (
         "jobfile",
         &["quantity", "core", "catalog"],
@@ -27,7 +28,7 @@ const LAYERS: &[(&str, &[&str], &[&str])] = &[
     ),
 ];
 /// What the page may know of the house; what it may use of others is its own affair.
-const PAGE: &[&str] = &["quantity", "core", "catalog", "words", "jobfile"];
+const PAGE: &[&str] = &["quantity", "core", "catalog", "words", "jobfile", "sound"];
 const PREFIX: &str = "thinwright-";
 
 /// Names under `[dependencies]`, in either way of writing them.
