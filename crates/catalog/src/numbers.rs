@@ -71,6 +71,7 @@ fn suffix(unit: &str) -> Option<&'static str> {
         ("K", "_k"),
         ("N/um", "_n_per_um"),
         ("N/mm2", "_n_per_mm2"),
+        ("N/mm", "_n_per_mm"),
     ];
     SUFFIXES
         .iter()
@@ -182,6 +183,19 @@ numbers! {
     least_step_down_mm: "The least step-down that is tried.";
     sharp_corner_mm: "Radius that a corner called sharp has in truth.";
     runout_to_feed: "Total indicated runout over feed per tooth, at most, with more than one tooth.";
+    // Push and tap tests.
+    push_arm_mm: "How far below the collet nut a push test is made, when nobody says.";
+    push_rod_modulus_n_per_mm2: "Elastic modulus of the rod of a push test.";
+    push_dial_um: "Error of the dial in a push test.";
+    push_scale_share: "Error of the scale in a push test, as a share.";
+    push_spread_least: "Uncertainty of a push test, at least.";
+    push_spread_most: "Uncertainty of a push test, at most: what is left of a reading that the dial hardly shows.";
+    tap_spread: "Error of a tapped frequency, as a share to both sides.";
+    tap_count: "Taps that have to agree.";
+    tap_damping_factor: "A damping ratio heard by microphone may be so many times too great or too small.";
+    tone_error_cost: "Error of a frequency whose cost in depth is told, as a share.";
+    heard_match: "A tone heard while cutting is taken for a vibration whose frequency is within this share.";
+    process_damping_n_per_mm: "Coefficient of process damping C, low end.";
     // Listening.
     listen_start_share: "Start depth of the listen ladder over the depth that is planned.";
     listen_increment_share: "Increment of the listen ladder over the depth that is planned.";

@@ -50,7 +50,11 @@ fn at_detuning(x: &Mode, y: &Mode, cut: &Cut) -> f64 {
     for mode in [x, y].into_iter().filter(|mode| mode.k.is_finite()) {
         for cycles in CYCLES {
             let n = mode.omega_n / (TAU * cycles * f64::from(cut.z));
-            let most = if least.is_finite() { least } else { return least };
+            let most = if least.is_finite() {
+                least
+            } else {
+                return least;
+            };
             if let Some(found) = system.limit(n, most) {
                 least = least.min(found.depth);
             }
@@ -68,10 +72,26 @@ mod tests {
     fn no_speed_sings_much_shallower() {
         let mut furthest = 1.0_f64;
         for z in 1..=4 {
-            let arcs = [slotting(), up_milling(0.5), down_milling(0.2), up_milling(0.08), down_milling(0.05)];
+            let arcs = [
+                slotting(),
+                up_milling(0.5),
+                down_milling(0.2),
+                up_milling(0.08),
+                down_milling(0.05),
+            ];
             for (phi_st, phi_ex) in arcs {
-                let cut = Cut { z, phi_st, phi_ex, kt: 7.5e8, kr_ratio: 0.3 };
-                let mode = |f: f64| Mode { k: 2e6, zeta: 0.02, omega_n: TAU * f };
+                let cut = Cut {
+                    z,
+                    phi_st,
+                    phi_ex,
+                    kt: 7.5e8,
+                    kr_ratio: 0.3,
+                };
+                let mode = |f: f64| Mode {
+                    k: 2e6,
+                    zeta: 0.02,
+                    omega_n: TAU * f,
+                };
                 let quiet = quiet_at_any_speed(&mode(900.0), &mode(900.0), &cut);
                 for detuning in [1.0, 1.03, 1.07, 1.1] {
                     let moving = [Moving::x(mode(900.0)), Moving::y(mode(900.0 * detuning))];
@@ -92,11 +112,24 @@ mod tests {
 
     #[test]
     fn odd_input_promises_nothing() {
-        let good = Mode { k: 2e6, zeta: 0.02, omega_n: 5000.0 };
-        let cut = Cut { z: 2, phi_st: 0.0, phi_ex: 1.0, kt: 7e8, kr_ratio: 0.3 };
+        let good = Mode {
+            k: 2e6,
+            zeta: 0.02,
+            omega_n: 5000.0,
+        };
+        let cut = Cut {
+            z: 2,
+            phi_st: 0.0,
+            phi_ex: 1.0,
+            kt: 7e8,
+            kr_ratio: 0.3,
+        };
         assert!(quiet_at_any_speed(&good, &Mode::rigid(), &cut) > 0.0);
         assert!(quiet_at_any_speed(&Mode::rigid(), &Mode::rigid(), &cut).is_infinite());
-        let bad = Cut { kt: f64::NAN, ..cut };
+        let bad = Cut {
+            kt: f64::NAN,
+            ..cut
+        };
         assert!(quiet_at_any_speed(&good, &good, &bad) <= 0.0);
     }
 }

@@ -103,8 +103,14 @@ mod tests {
     fn corner_integrals_are_sums_along_the_edge() {
         for (radius, depth) in [(1e-3, 0.2e-3), (1e-3, 1e-3), (0.5e-3, 3e-3), (3e-3, 0.1e-3)] {
             let e = Edge::rounded(radius, depth);
-            for (closed, direct) in [e.s, e.c, e.ss, e.sc, e.cc].iter().zip(summed(radius, depth)) {
-                assert!((closed - direct).abs() < 1e-8 * direct.max(1.0), "{closed} {direct}");
+            for (closed, direct) in [e.s, e.c, e.ss, e.sc, e.cc]
+                .iter()
+                .zip(summed(radius, depth))
+            {
+                assert!(
+                    (closed - direct).abs() < 1e-8 * direct.max(1.0),
+                    "{closed} {direct}"
+                );
             }
         }
     }

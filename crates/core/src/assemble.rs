@@ -15,6 +15,7 @@ use crate::pass::{Detail, Pass};
 use crate::setting::{estimates, held};
 use crate::shape::Target;
 use crate::solve::{Solved, WorkedPlan};
+use crate::stability;
 use crate::strategy::{Finding, Loads, RibReport, Setup, Step, Strategy, TurnOver, WebReport};
 use crate::tally::Tally;
 use crate::task::{Face, TaskKind};
@@ -182,6 +183,7 @@ fn tell(
         rib: rib(case),
         findings,
         considered,
+        stability: stability::report(case),
         listen: if chatters {
             listen::ladder(case, choice.ap)
         } else {

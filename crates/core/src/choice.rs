@@ -4,6 +4,7 @@ use crate::job::{Cutter, Job};
 use crate::methods::Method;
 use crate::pin::StepPin;
 use crate::shape::TaskShape;
+use crate::stability::in_step;
 use thinwright_catalog::ChipLoad;
 use thinwright_mechanics::{chip, kinematics};
 
@@ -63,6 +64,14 @@ fn speeds(job: &Job, cutter: &Cutter, share: f64) -> Vec<f64> {
     let mut speeds: Vec<f64> = between(n(low).min(high), high, SPEEDS)
         .map(|n| down(n, job.grid.n).max(up(least, job.grid.n)))
         .collect();
+    // Where a tone was tapped, the speeds that keep step with it are worth trying too.
+    if let Some(ring) = cutter.ring {
+        let (low, high) = (n(low).min(high).max(least), high);
+        for tone in [ring.frequency.0, ring.frequency.1] {
+            speeds.extend(in_step(tone, cutter.z, job.grid.n, (low, high)));
+        }
+        speeds.sort_by(f64::total_cmp);
+    }
     speeds.reverse();
     speeds.dedup_by(|a, b| (*a - *b).abs() < job.grid.n / 2.0);
     speeds

@@ -210,6 +210,26 @@ fields! {
     FeedReliable "machine.feed" Machine Input::Quantity(Kind::FeedSpeed), false false Always;
     /// Stiffness of the machine at the cutter, sideways.
     Stiffness "machine.stiffness" Machine Input::Quantity(Kind::Stiffness), true false Always;
+    /// Frequency at which the spindle rings when it is tapped.
+    Tone "machine.tone" Machine Input::Quantity(Kind::Frequency), false false Always;
+    /// Push test: the force.
+    PushForce "push.force" Machine Input::Quantity(Kind::Force), false false Always;
+    /// Push test: how far below the collet nut it is pushed and read.
+    PushArm "push.arm" Machine LENGTH, false false Always;
+    /// Push test: diameter of the rod in the collet.
+    PushRod "push.rod" Machine LENGTH, false false Always;
+    /// Push test along X: movement as the force comes on.
+    PushXUp "push.x-up" Machine Input::Quantity(Kind::ShortLength), false false Always;
+    /// Push test along X: movement back as the force goes.
+    PushXDown "push.x-down" Machine Input::Quantity(Kind::ShortLength), false false Always;
+    /// Push test along Y: movement as the force comes on.
+    PushYUp "push.y-up" Machine Input::Quantity(Kind::ShortLength), false false Always;
+    /// Push test along Y: movement back as the force goes.
+    PushYDown "push.y-down" Machine Input::Quantity(Kind::ShortLength), false false Always;
+    /// Push test along Z: movement as the force comes on.
+    PushZUp "push.z-up" Machine Input::Quantity(Kind::ShortLength), false false Always;
+    /// Push test along Z: movement back as the force goes.
+    PushZDown "push.z-down" Machine Input::Quantity(Kind::ShortLength), false false Always;
     /// Runout at the cutter, total indicated.
     Runout "machine.runout" Machine Input::Quantity(Kind::ShortLength), true false Always;
     /// Backlash of the axes.
@@ -255,6 +275,12 @@ fields! {
     CutterMaterial "cutter.material" Cutters Input::Choice(&["carbide", "hss"]), false false Always;
     /// Whether it cuts to its centre.
     CutterCentre "cutter.centre-cutting" Cutters Input::Choice(&["yes", "no"]), false false EndMill;
+    /// Frequency at which it rings when it is tapped along X.
+    CutterTone "cutter.tone" Cutters Input::Quantity(Kind::Frequency), false false EndMill;
+    /// The same along Y; that of X if empty.
+    CutterToneAcross "cutter.tone-across" Cutters Input::Quantity(Kind::Frequency), false false EndMill;
+    /// Damping ratio of that ring.
+    CutterDamping "cutter.damping" Cutters Input::Quantity(Kind::Ratio), false false EndMill;
 
     /// How the blank is held for the first face.
     HoldFirst "holding.first" Holding Input::Row(Table::Holds), false true Always;

@@ -1,10 +1,11 @@
 //! A job: the answers, read and made whole with the tables. SI throughout, planar coordinates in mm.
 
-use crate::estimate::{Estimates, Known, UNKNOWNS};
+use crate::estimate::{Estimate, Estimates, Known, UNKNOWNS};
 use crate::part::Part;
 use crate::pin::Pins;
 use crate::refuse::Tables;
 use crate::strategy::Defaulted;
+use crate::vibration::QuietBook;
 use thinwright_catalog::{
     BackingRow, ClearingRow, CutterMaterialRow, HoldRow, MachineRow, MaterialRow, Numbers,
 };
@@ -48,6 +49,8 @@ pub struct Job {
     pub numbers: Numbers,
     /// Answers that were left to a table.
     pub defaults: Vec<Defaulted>,
+    /// Quiet depths that were worked out.
+    pub(crate) quiet: QuietBook,
     /// What it was read from, to try changes.
     pub(crate) tables: Tables,
 }
@@ -88,6 +91,35 @@ pub struct Machine {
     pub backlash: f64,
     /// Time of a cutter change, s.
     pub change: f64,
+    /// Frequency at which the spindle rings, Hz.
+    pub tone: Option<f64>,
+    /// What a push test gave.
+    pub push: Option<Push>,
+}
+
+/// What a push test gave along each axis that was pushed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Push {
+    /// Along X, Y and Z.
+    pub axes: [Option<Pushed>; 3],
+}
+
+/// What a push test gave along one axis.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pushed {
+    /// Stiffness, N/m.
+    pub stiffness: Estimate,
+    /// Movement that did not come back, m: backlash and friction.
+    pub lost: f64,
+}
+
+/// How a cutter rings when it is tapped.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ring {
+    /// Frequency along X and along Y, Hz.
+    pub frequency: (f64, f64),
+    /// Damping ratio, if it was found.
+    pub damping: Option<f64>,
 }
 
 /// A cutter of the rack.
@@ -119,6 +151,8 @@ pub struct Cutter {
     pub centre_cutting: bool,
     /// What it is made of.
     pub material: CutterMaterialRow,
+    /// How it rings, if it was tapped.
+    pub ring: Option<Ring>,
 }
 
 /// How the part is held.

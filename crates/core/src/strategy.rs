@@ -6,6 +6,7 @@ use crate::gain::Gain;
 use crate::limits::{LimitId, Severity};
 use crate::methods::MethodId;
 use crate::picture::WebError;
+use crate::stability::StabilityReport;
 use crate::task::{Face, TaskKind};
 pub use crate::verdict::{Considered, Decided, OrderReport, OrderVerdict, Verdict};
 use thinwright_quantity::{
@@ -113,6 +114,8 @@ pub struct Step {
     pub findings: Vec<Finding>,
     /// What else was worked out for this task, and why it was set aside.
     pub considered: Vec<Considered>,
+    /// Whether it will sing; none for drills.
+    pub stability: Option<StabilityReport>,
     /// How to find the depth that runs quietly.
     pub listen: Option<Listen>,
     /// Ids of the cautions of this step.
@@ -292,6 +295,8 @@ pub enum Lever {
     SpindleSpeed,
     /// Number of flutes.
     Flutes,
+    /// Corner radius of the cutter.
+    CornerRadius,
     /// Thickness of the web.
     WebThickness,
     /// Clamping force.

@@ -225,6 +225,8 @@ pub struct Ribs {
     pub open: f64,
     /// Compliance while the neighbour is not cut yet: what the first slot meets.
     pub solid: f64,
+    /// First tone of the rib between two open slots, sideways, Hz.
+    pub tone: f64,
 }
 
 /// The ribs of a part in a state; none where slots have no neighbours.
@@ -238,5 +240,10 @@ pub(crate) fn ribs(job: &Job, state: &State) -> Option<Ribs> {
     (height > 0.0 && width > 0.0).then(|| Ribs {
         open: rib::beside_slot((e_mod, nu), (longest, narrowest), (width, height)),
         solid: rib::beside_solid(e_mod, height),
+        tone: rib::beside_slot_tone(
+            (e_mod, job.material.density.si()),
+            (longest, narrowest),
+            width,
+        ),
     })
 }

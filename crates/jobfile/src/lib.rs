@@ -20,7 +20,7 @@ mod wire;
 pub use digest::digest;
 pub use error::{JobFileError, Wanted};
 pub use job::{ENGINE, JobFile, Record, VERSION};
-pub use message::{Covered, FromWorker, MESSAGE_VERSION, Order, Report, ToWorker};
+pub use message::{ChartOf, Covered, FromWorker, MESSAGE_VERSION, Order, Report, ToWorker};
 pub use outcome::{OUTCOME_VERSION, decode, encode};
 pub use samples::{Sample, samples};
 pub use store::{Damaged, SavedMachine, Store};

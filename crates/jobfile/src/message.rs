@@ -9,13 +9,14 @@ use crate::object::{Object, not, parse, whole};
 use crate::wire::{Wire, at, wire_enum, wire_struct};
 use thinwright_core::answers::Answers;
 use thinwright_core::field::FieldId;
+use thinwright_core::stability::{Lobes, StabilityReport};
 use thinwright_core::strategy::Outcome;
 use thinwright_core::{Sight, WebError, WebPicture};
 
 /// The key that says what the text is.
 const KIND: &str = "thinwright_message";
 /// Version of the messages: page and worker must be of the same build.
-pub const MESSAGE_VERSION: u32 = 3;
+pub const MESSAGE_VERSION: u32 = 4;
 
 /// To the worker.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +36,17 @@ pub enum Order {
     Stop,
     /// Look at the web of the part that these answers make, first coarsely if a fine look is asked for.
     Look(Sight),
+    /// Draw up the chart of stability of a step of the strategy.
+    Chart(ChartOf),
+}
+
+/// A step, and what its chart of stability is made from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ChartOf {
+    /// Number of the step on the sheet.
+    pub step: u32,
+    /// What there is to say of it.
+    pub report: StabilityReport,
 }
 
 /// How much of the ground is covered.
@@ -94,6 +106,13 @@ pub enum Report {
         /// What it saw, in numbers good enough for a picture.
         seen: Box<Result<WebPicture, WebError>>,
     },
+    /// It drew up a chart of stability.
+    Chart {
+        /// Of which step.
+        step: u32,
+        /// The chart; none where no frequency is known.
+        lobes: Option<Lobes>,
+    },
 }
 
 wire_enum!(Report {
@@ -102,7 +121,10 @@ wire_enum!(Report {
     "stopped" Stopped { "covered" covered covered, "best" best best, }
     "problems" Problems { "fields" 0 fields, }
     "look" Look { "sight" sight sight, "seen" seen seen, }
+    "chart" Chart { "step" step step, "lobes" lobes lobes, }
 });
+
+wire_struct!(ChartOf { "step" step, "report" report, });
 
 wire_struct!(Covered {
     "done" done,
@@ -136,6 +158,7 @@ impl ToWorker {
             }
             Order::Stop => vec![("stop", Node::Flag(true))],
             Order::Look(sight) => vec![("look", sight.put())],
+            Order::Chart(of) => vec![("chart", of.put())],
         };
         close(self.generation, body)
     }
@@ -154,6 +177,8 @@ impl ToWorker {
             Order::Stop
         } else if let Some(sight) = object.optional("look") {
             Order::Look(Sight::take("look", sight)?)
+        } else if let Some(of) = object.optional("chart") {
+            Order::Chart(ChartOf::take("chart", of)?)
         } else {
             let units = answers::take_units(&mut object, "units")?;
             Order::Work(answers::take("answers", object.take("answers")?, units)?)

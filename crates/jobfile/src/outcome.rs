@@ -9,7 +9,7 @@ use thinwright_core::strategy::Outcome;
 /// The key that says what the text is.
 const KIND: &str = "thinwright_outcome";
 /// Version of the format.
-pub const OUTCOME_VERSION: u32 = 2;
+pub const OUTCOME_VERSION: u32 = 3;
 
 /// An outcome as JSON, all numbers in SI with their units in their keys.
 pub fn encode(outcome: &Outcome) -> String {

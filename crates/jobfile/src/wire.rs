@@ -5,6 +5,7 @@
 mod gain;
 mod keys;
 mod outcome;
+mod stability;
 mod step;
 
 use crate::error::{JobFileError, Wanted};

@@ -61,6 +61,7 @@ pub mod slot;
 
 pub mod corner;
 
+pub mod push;
 pub mod rib;
 
 pub mod hold;

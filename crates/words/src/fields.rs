@@ -80,6 +80,16 @@ texts! {
     Power: "Spindle motor power", "P", "What its plate says; losses are reckoned off.";
     FeedReliable: "Fastest reliable feed", "vf", "The feed at which it still cuts true, not its rapid.";
     Stiffness: "Stiffness at the cutter", "k", "Push sideways with 50 N, read the dial: 0.05 mm is 1 N/µm.";
+    Tone: "Tone of the spindle when tapped", "f", "Empty: one vibration for machine and cutter together.";
+    PushForce: "Push test: force", "F", "What the scale shows; its readings below take the place of the stiffness above.";
+    PushArm: "Push test: below the collet nut", "", "Where the rod is pushed and the dial stands. Empty: 25 mm.";
+    PushRod: "Push test: rod diameter", "Ø", "The steel rod in the collet bends too. Empty: pushed at the nut itself.";
+    PushXUp: "Push test, X: force comes on", "", "How far the dial moves as you push.";
+    PushXDown: "Push test, X: force goes", "", "How far it comes back: the spring of the machine. What stays is backlash.";
+    PushYUp: "Push test, Y: force comes on", "", "How far the dial moves as you push.";
+    PushYDown: "Push test, Y: force goes", "", "How far it comes back: the spring of the machine. What stays is backlash.";
+    PushZUp: "Push test, Z: force comes on", "", "How far the dial moves as you push up or down.";
+    PushZDown: "Push test, Z: force goes", "", "How far it comes back: the spring of the machine. What stays is backlash.";
     Runout: "Runout at the cutter", "TIR", "One tooth then cuts more than its share: read it with a dial.";
     Backlash: "Backlash", "", "A loose axis is pulled along by climb milling.";
     Thrust: "Axis thrust before it stalls", "F", "Lost steps come from here: pull with a spring scale.";
@@ -102,6 +112,9 @@ texts! {
     CutterHelix: "Helix angle", "FHA", "How hard it pulls the web up. Empty: the usual angle.";
     CutterMaterial: "Cutter material", "", "Carbide is three times as stiff as steel and runs faster.";
     CutterCentre: "Cuts to its centre", "", "If not, it can only go in where there is a hole or a wide helix.";
+    CutterTone: "Tone when tapped, X", "f", "Tap it in the spindle, at rest and unplugged: with it, good speeds can be picked.";
+    CutterToneAcross: "Tone when tapped, Y", "f", "Empty: the same as along X.";
+    CutterDamping: "Damping of that tone", "ζ", "Empty: the range of the machine's class. A microphone gives it roughly.";
     HoldFirst: "Hold, first side", "", "Must outlast the peak cutting force with a margin.";
     HoldSecond: "Hold, after turning over", "", "Empty: the same as the first side.";
     Backing: "Best backing you can make", "", "What can stand under the web when it is thin.";

@@ -72,7 +72,9 @@ limits! {
     WebThickness: "web thickness", "the web may come out off by {d}, {a} is allowed", "the web is out of its tolerance";
     WebStress: "web stress", "stress in the web with its safety is {d}, the material yields at {a}", "the web stays bent";
     WebLift: "web lift", "the helix lifts the web by {d}, {a} is usual", "the floor comes out thin in the middle";
-    Chatter: "quiet depth", "the step-down is {d}, {a} is quiet at any speed", "it may sing: go there by ear";
+    Chatter: "quiet depth", "the step-down is {d}, {a} is quiet as far as is known", "it may sing: go there by ear";
+    WebSong: "web song", "the step-down is {d}, the rounded corner lets the web be up to {a}", "the web may sing along the cutter";
+    Stability: "stability", "the step-down is {d}, {a} is quiet at this speed as measured", "it will sing";
 }
 
 impl Speaker<'_> {

@@ -15,6 +15,7 @@ pub(crate) fn lever_name(lever: Lever) -> &'static str {
         Lever::FeedPerTooth => "feed per tooth",
         Lever::SpindleSpeed => "spindle speed",
         Lever::Flutes => "flutes",
+        Lever::CornerRadius => "corner radius",
         Lever::WebThickness => "web",
         Lever::Grip => "grip",
         Lever::Backing => "a backing under the web",
@@ -26,9 +27,11 @@ pub(crate) fn lever_name(lever: Lever) -> &'static str {
 /// The kind of a lever's value; `None` for what is there or not.
 pub(crate) fn lever_kind(lever: Lever) -> Option<Kind> {
     match lever {
-        Lever::StickOut | Lever::StepDown | Lever::Stepover | Lever::WebThickness => {
-            Some(Kind::Length)
-        }
+        Lever::StickOut
+        | Lever::StepDown
+        | Lever::Stepover
+        | Lever::CornerRadius
+        | Lever::WebThickness => Some(Kind::Length),
         Lever::FeedPerTooth => Some(Kind::ShortLength),
         Lever::SpindleSpeed => Some(Kind::SpindleSpeed),
         Lever::Flutes => Some(Kind::Count),
@@ -65,6 +68,7 @@ impl Speaker<'_> {
             Lever::FeedPerTooth => Some(step.fz.si()),
             Lever::SpindleSpeed => Some(step.n.si()),
             Lever::Flutes => typed(Field::CutterFlutes),
+            Lever::CornerRadius => typed(Field::CutterCorner),
             Lever::WebThickness => step.web.as_ref().map(|w| w.thickness.si()),
             Lever::Grip | Lever::Backing | Lever::BoltedBoss | Lever::Clearing => None,
         }

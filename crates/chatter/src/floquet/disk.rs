@@ -41,7 +41,11 @@ mod tests {
     fn with_zeros(zeros: &[(f64, f64)]) -> Vec<f64> {
         let mut g = vec![1.0];
         for &(re, im) in zeros {
-            let factor = if im == 0.0 { vec![-re, 1.0] } else { vec![re * re + im * im, -2.0 * re, 1.0] };
+            let factor = if im == 0.0 {
+                vec![-re, 1.0]
+            } else {
+                vec![re * re + im * im, -2.0 * re, 1.0]
+            };
             let mut product = vec![0.0; g.len() + factor.len() - 1];
             for (i, a) in g.iter().enumerate() {
                 for (j, b) in factor.iter().enumerate() {

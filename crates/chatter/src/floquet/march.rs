@@ -81,14 +81,26 @@ fn through_of<const N: usize>(system: &System, n: f64, scale: f64) -> Series {
         }
         let fastest = system.fastest / TAU + n;
         let stiff = (scale * system.strongest * length * length).sqrt();
-        let pieces = (length * fastest / CYCLES).max(stiff / PHASE).ceil().max(1.0);
+        let pieces = (length * fastest / CYCLES)
+            .max(stiff / PHASE)
+            .ceil()
+            .max(1.0);
         let piece = length / pieces;
         let turn = (window.end - window.start) / pieces;
-        let swings: Vec<Swing> = system.modes.iter().map(|m| Swing::new(*m, piece, &system.nodes)).collect();
+        let swings: Vec<Swing> = system
+            .modes
+            .iter()
+            .map(|m| Swing::new(*m, piece, &system.nodes))
+            .collect();
         let mut done = 0.0;
         while done < pieces {
             let phi = window.start + turn * done;
-            let element = Element { system, swings: &swings, length: piece, scale };
+            let element = Element {
+                system,
+                swings: &swings,
+                length: piece,
+                scale,
+            };
             state = element.transfer::<N>(window, phi, turn).times(&state);
             if !(state.greatest() < BEYOND) {
                 return state;
@@ -138,7 +150,11 @@ impl Element<'_> {
         let modes = self.swings.len();
         let size = 2 * modes;
         let square = size * size;
-        let coupling = self.system.nodes.at.map(|x| self.system.coupling(phi + x * turn, &window.teeth));
+        let coupling = self
+            .system
+            .nodes
+            .at
+            .map(|x| self.system.coupling(phi + x * turn, &window.teeth));
         let mut terms = vec![0.0; square];
         let mut q: Vec<AtNodes<N>> = vec![[[0.0; N]; NODES]; modes];
         for (i, (swing, q)) in self.swings.iter().zip(&mut q).enumerate() {
@@ -154,7 +170,9 @@ impl Element<'_> {
             let from = terms.len();
             terms.resize(from + square, 0.0);
             for (i, swing) in self.swings.iter().enumerate() {
-                let waves = self.waves(swing, &q, |node| &coupling[node][i * modes..(i + 1) * modes]);
+                let waves = self.waves(swing, &q, |node| {
+                    &coupling[node][i * modes..(i + 1) * modes]
+                });
                 self.answer(swing, &waves, &mut next[i]);
                 self.arrive(swing, &waves, (&mut terms[from..], i, modes));
             }

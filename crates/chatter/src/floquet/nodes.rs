@@ -34,7 +34,8 @@ impl Nodes {
         let mut x = [0.0; NODES];
         let mut whole = [0.0; NODES];
         for i in 0..NODES {
-            let mut root = -crate::math::cos(core::f64::consts::PI * (size(i) + 0.75) / (count + 0.5));
+            let mut root =
+                -crate::math::cos(core::f64::consts::PI * (size(i) + 0.75) / (count + 0.5));
             let mut slope = 1.0;
             for _ in 0..STEPS {
                 let p = legendre(root);
@@ -79,14 +80,20 @@ mod tests {
         for power in 0..NODES {
             let f = nodes.at.map(|x| x.powi(i32::try_from(power).unwrap()));
             let exact = |x: f64| x.powi(i32::try_from(power).unwrap() + 1) / (size(power) + 1.0);
-            let sum = |weights: &[f64; NODES]| -> f64 { weights.iter().zip(f).map(|(w, f)| w * f).sum() };
+            let sum =
+                |weights: &[f64; NODES]| -> f64 { weights.iter().zip(f).map(|(w, f)| w * f).sum() };
             assert!((sum(&nodes.whole) - exact(1.0)).abs() < 1e-14);
             for (at, weights) in nodes.at.iter().zip(&nodes.up_to) {
                 assert!((sum(weights) - exact(*at)).abs() < 1e-14);
             }
         }
         // Up to twice the degree over the whole.
-        let last: f64 = nodes.at.iter().zip(nodes.whole).map(|(x, w)| w * x.powi(23)).sum();
+        let last: f64 = nodes
+            .at
+            .iter()
+            .zip(nodes.whole)
+            .map(|(x, w)| w * x.powi(23))
+            .sum();
         assert!((last - 1.0 / 24.0).abs() < 1e-15);
     }
 }

@@ -32,8 +32,9 @@ const LEAST_RADIUS: f64 = 0.1;
 const FLIP: f64 = 1.0e-6;
 
 /// How a cut becomes unstable.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Kind {
+    #[default]
     /// A vibration of its own frequency (secondary Hopf bifurcation).
     Hopf,
     /// Every other tooth cuts deep (period doubling).
@@ -41,7 +42,7 @@ pub enum Kind {
 }
 
 /// Where a cut becomes unstable.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Crossing {
     /// Limit depth \[m\].
     pub depth: f64,
@@ -85,10 +86,19 @@ impl System {
             let state = march::through(self, n, 2.0 * most);
             if state.greatest() < LARGE {
                 let polynomial = state.characteristic(exp(-2.0 * decay * time));
-                let greatest = polynomial.iter().flatten().fold(0.0_f64, |g, c| g.max(c.abs()));
+                let greatest = polynomial
+                    .iter()
+                    .flatten()
+                    .fold(0.0_f64, |g, c| g.max(c.abs()));
                 if greatest < LARGE {
                     let system = self;
-                    return Some(Period { system, time, most, state, polynomial });
+                    return Some(Period {
+                        system,
+                        time,
+                        most,
+                        state,
+                        polynomial,
+                    });
                 }
             }
             most *= 0.5;
@@ -199,7 +209,11 @@ impl Period<'_> {
 
     fn halved(&self, low: f64, high: f64) -> (f64, f64) {
         let middle = 0.5 * (low + high);
-        if self.is_stable(middle) { (middle, high) } else { (low, middle) }
+        if self.is_stable(middle) {
+            (middle, high)
+        } else {
+            (low, middle)
+        }
     }
 
     /// The zero that comes into the disk between two depths, and the depth at which it does; `None` where it cannot be
@@ -269,12 +283,18 @@ impl Period<'_> {
             let (q, p) = (shape[i], shape[modes + i]);
             q.norm2() + p.norm2()
         };
-        let mode = (0..modes).max_by(|a, b| energy(*a).total_cmp(&energy(*b))).unwrap_or(0);
+        let mode = (0..modes)
+            .max_by(|a, b| energy(*a).total_cmp(&energy(*b)))
+            .unwrap_or(0);
         let (q, p) = (shape[mode], shape[modes + mode]);
         // Velocity is i omega times position: which way it turns, and how fast about.
         let about = p.times(Complex::new(q.re, -q.im)).im / q.norm2() * self.system.modes[mode].0;
         let turn = 2.0 * PI * ((about * self.time - theta) / TAU).round();
-        let kind = if PI - theta < FLIP { Kind::Flip } else { Kind::Hopf };
+        let kind = if PI - theta < FLIP {
+            Kind::Flip
+        } else {
+            Kind::Hopf
+        };
         Crossing {
             depth,
             multiplier: (multiplier.re, multiplier.im),
@@ -289,7 +309,9 @@ impl Period<'_> {
         let size = self.state.size;
         let square = size * size;
         let conjugate = Complex::new(multiplier.re, -multiplier.im);
-        let x = Complex::new(1.0, 0.0).minus(conjugate).scale(0.5 * depth / self.most);
+        let x = Complex::new(1.0, 0.0)
+            .minus(conjugate)
+            .scale(0.5 * depth / self.most);
         let mut matrix = vec![Complex::new(0.0, 0.0); square];
         for term in self.state.terms.chunks_exact(square).rev() {
             for (m, t) in matrix.iter_mut().zip(term) {
@@ -323,7 +345,11 @@ fn nearest(g: &[f64]) -> Complex {
         }
     }
     let flip = Complex::new(-1.0, 0.0);
-    if horner(g, flip).0.norm2() < best.0 { flip } else { best.1 }
+    if horner(g, flip).0.norm2() < best.0 {
+        flip
+    } else {
+        best.1
+    }
 }
 
 /// The zero of a real polynomial that Newton's method finds from a start; `None` where it finds none.
@@ -358,7 +384,9 @@ fn horner(g: &[f64], w: Complex) -> (Complex, Complex) {
 fn solve(mut m: Vec<Complex>, b: &mut [Complex]) {
     let size = b.len();
     for i in 0..size {
-        let best = (i..size).max_by(|p, q| m[p * size + i].norm2().total_cmp(&m[q * size + i].norm2())).unwrap_or(i);
+        let best = (i..size)
+            .max_by(|p, q| m[p * size + i].norm2().total_cmp(&m[q * size + i].norm2()))
+            .unwrap_or(i);
         for c in 0..size {
             m.swap(i * size + c, best * size + c);
         }

@@ -128,7 +128,11 @@ fn multiply_add(a: &[f64], b: &[f64], c: &mut [f64], size: usize) {
 
 /// The same for a size that is known beforehand.
 fn multiply_add_of<const N: usize>(a: &[f64], b: &[f64], c: &mut [f64]) {
-    let rows = (a.as_chunks::<N>().0, b.as_chunks::<N>().0, c.as_chunks_mut::<N>().0);
+    let rows = (
+        a.as_chunks::<N>().0,
+        b.as_chunks::<N>().0,
+        c.as_chunks_mut::<N>().0,
+    );
     for (row, to) in rows.0.iter().zip(rows.2) {
         for (x, from) in row.iter().zip(rows.1) {
             for (t, y) in to.iter_mut().zip(from) {
@@ -163,7 +167,10 @@ mod tests {
     fn the_characteristic_polynomial_vanishes_at_the_eigenvalues() {
         // Upper triangle, linear in x: eigenvalues 0.5 + x, -0.3, 0.2 - x, 0.9 stand on the diagonal.
         let mut terms = vec![0.0; 32];
-        for (i, (constant, slope)) in [(0.5, 1.0), (-0.3, 0.0), (0.2, -1.0), (0.9, 0.0)].iter().enumerate() {
+        for (i, (constant, slope)) in [(0.5, 1.0), (-0.3, 0.0), (0.2, -1.0), (0.9, 0.0)]
+            .iter()
+            .enumerate()
+        {
             terms[5 * i] = *constant;
             terms[16 + 5 * i] = *slope;
         }
@@ -175,7 +182,11 @@ mod tests {
         let p = series.characteristic(determinant);
         let at = |c: &Vec<f64>| c.iter().rev().fold(0.0, |sum, t| sum * x + t);
         for root in [0.5 + x, -0.3, 0.2 - x, 0.9_f64] {
-            let value = root.powi(4) - at(&p[0]) * root.powi(3) - at(&p[1]) * root.powi(2) - at(&p[2]) * root - at(&p[3]);
+            let value = root.powi(4)
+                - at(&p[0]) * root.powi(3)
+                - at(&p[1]) * root.powi(2)
+                - at(&p[2]) * root
+                - at(&p[3]);
             assert!(value.abs() < 1e-14, "{root}: {value}");
         }
     }

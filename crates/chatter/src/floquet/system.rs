@@ -66,11 +66,18 @@ impl System {
     /// directions that are not finite.
     #[must_use]
     pub fn new(moving: &[Moving], cut: &Cut, edge: &Edge) -> Option<System> {
-        let sound = |m: &Moving| m.mode.is_sound() && m.along.iter().all(|a| a.is_finite() && a.abs() <= 1.0 + 1e-9);
+        let sound = |m: &Moving| {
+            m.mode.is_sound()
+                && m.along
+                    .iter()
+                    .all(|a| a.is_finite() && a.abs() <= 1.0 + 1e-9)
+        };
         if !cut.is_sound() || !moving.iter().all(sound) {
             return None;
         }
-        let given: Vec<usize> = (0..moving.len()).filter(|i| moving[*i].mode.k.is_finite()).collect();
+        let given: Vec<usize> = (0..moving.len())
+            .filter(|i| moving[*i].mode.k.is_finite())
+            .collect();
         let gives: Vec<&Moving> = given.iter().map(|i| &moving[*i]).collect();
         let damped = gives.iter().all(|m| m.mode.zeta < 1.0);
         if gives.is_empty() || gives.len() > MOST_MODES || !damped {
@@ -79,14 +86,23 @@ impl System {
         let terms = couplings(&gives, cut, edge);
         let count = gives.len();
         let row = |i: usize| -> f64 {
-            let of = |t: &Vec<f64>| t[i * count..(i + 1) * count].iter().map(|k| k.abs()).sum::<f64>();
+            let of = |t: &Vec<f64>| {
+                t[i * count..(i + 1) * count]
+                    .iter()
+                    .map(|k| k.abs())
+                    .sum::<f64>()
+            };
             terms.iter().map(of).sum()
         };
-        let most_teeth = f64::from(cut.z).min(1.0 + f64::from(cut.z) * (cut.phi_ex - cut.phi_st) / core::f64::consts::TAU);
+        let most_teeth = f64::from(cut.z)
+            .min(1.0 + f64::from(cut.z) * (cut.phi_ex - cut.phi_st) / core::f64::consts::TAU);
         let strongest = most_teeth * (0..count).map(row).fold(0.0, f64::max);
         let fastest = gives.iter().map(|m| m.mode.omega_n).fold(0.0, f64::max);
         (strongest.is_finite() && strongest > 0.0).then(|| System {
-            modes: gives.iter().map(|m| (m.mode.omega_n, m.mode.zeta)).collect(),
+            modes: gives
+                .iter()
+                .map(|m| (m.mode.omega_n, m.mode.zeta))
+                .collect(),
             given,
             terms,
             windows: windows(cut.z, cut.phi_st, cut.phi_ex),
@@ -130,7 +146,9 @@ fn couplings(gives: &[&Moving], cut: &Cut, edge: &Edge) -> [Vec<f64>; 6] {
     core::array::from_fn(|term| {
         let pairs = gives.iter().flat_map(|a| {
             let per_mass = a.mode.omega_n * a.mode.omega_n / a.mode.k;
-            gives.iter().map(move |b| per_mass * force(term, &a.along, &b.along))
+            gives
+                .iter()
+                .map(move |b| per_mass * force(term, &a.along, &b.along))
         });
         pairs.collect()
     })

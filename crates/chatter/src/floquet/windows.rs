@@ -50,14 +50,26 @@ mod tests {
 
     #[test]
     fn windows_cover_the_period_and_hold_the_arc() {
-        for (z, st, ex) in [(1, 0.0, 0.4), (2, 0.0, PI), (3, 0.0, PI), (3, 2.5, PI), (6, 0.3, 2.9), (4, 0.0, PI)] {
+        for (z, st, ex) in [
+            (1, 0.0, 0.4),
+            (2, 0.0, PI),
+            (3, 0.0, PI),
+            (3, 2.5, PI),
+            (6, 0.3, 2.9),
+            (4, 0.0, PI),
+        ] {
             let windows = windows(z, st, ex);
             let pitch = TAU / f64::from(z);
             let whole: f64 = windows.iter().map(|w| w.end - w.start).sum();
             assert!((whole - pitch).abs() < 1e-12);
             // Each tooth is in the cut for the whole arc, spread over the windows.
-            let cutting = windows.iter().map(|w| (w.end - w.start) * f64::from(u32::try_from(w.teeth.len()).unwrap()));
-            assert!((cutting.sum::<f64>() - (ex - st)).abs() < 1e-12, "{z} {st} {ex}");
+            let cutting = windows
+                .iter()
+                .map(|w| (w.end - w.start) * f64::from(u32::try_from(w.teeth.len()).unwrap()));
+            assert!(
+                (cutting.sum::<f64>() - (ex - st)).abs() < 1e-12,
+                "{z} {st} {ex}"
+            );
         }
     }
 }

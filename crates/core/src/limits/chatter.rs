@@ -1,9 +1,10 @@
-//! The depth that is quiet at any speed: something to listen for, never a veto while nothing is measured.
+//! The depth that is quiet at any speed, or at this one where a tone was tapped: something to listen for, never a veto while
+//! the stiffness is not measured.
 
 use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
-use crate::listen;
 use crate::strategy::{Lever, Measure};
+use crate::vibration::{TipKnown, quiet, quiet_here, tip_known};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Chatter,
@@ -15,11 +16,22 @@ pub(super) const LIMIT: Limit = Limit {
         (Unknown::MachineStiffness, BadEnd::Low),
         (Unknown::Damping, BadEnd::Low),
     ],
-    levers: &[Lever::StepDown, Lever::StickOut],
+    levers: &[
+        Lever::StepDown,
+        Lever::Stepover,
+        Lever::StickOut,
+        Lever::Flutes,
+    ],
     measure: |case| {
+        let allowed = match tip_known(case) {
+            TipKnown::Nothing => quiet(case)?,
+            // Speeds can be picked; how deep is a guess as long as the stiffness is.
+            TipKnown::Frequency => quiet_here(case)?,
+            TipKnown::Measured => return None,
+        };
         Some(Measure {
             demand: case.choice.ap,
-            allowed: listen::quiet_depth(case)?,
+            allowed,
         })
     },
 };

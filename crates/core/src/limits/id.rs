@@ -102,8 +102,12 @@ limit_ids! {
     WebStress "web-stress" Stop Stress;
     /// Lift of the web by the helix.
     WebLift "web-lift" Advice ShortLength;
-    /// Depth that is quiet at any speed.
+    /// Depth that is quiet at any speed, or at this one where only a tone is known.
     Chatter "chatter" Listen Length;
+    /// Depth up to which a rounded corner does not make the web sing.
+    WebSong "web-song" Listen Length;
+    /// Depth that is quiet at this speed, measured.
+    Stability "stability" Stop Length;
 }
 
 impl LimitId {

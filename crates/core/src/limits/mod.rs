@@ -25,7 +25,22 @@ limits! {
     flute_length, reach, stick_out, shank_clearance, fillet, surface_speed, rubbing, heat, tool_length,
     depth_to_width, runout_share, feed_reliable, practice, entry_angle, loop_acceleration, chip_room, roughness,
     spindle_power, axis_thrust, breakage, holding, rough_deflection, slot_width, wall_lean, rib_softness,
-    web_softness, web_tone, web_slenderness, web_thickness, web_stress, web_lift, chatter,
+    web_softness, web_tone, web_slenderness, web_thickness, web_stress, web_lift, chatter, web_song, stability,
+}
+
+/// The bad ends that stability is told at.
+pub(crate) fn stability_ends() -> &'static [(Unknown, BadEnd)] {
+    stability::LIMIT.bad_ends
+}
+
+/// Whether tooth passing at a spindle speed, 1/s, or a low multiple, comes near the web's tone in some world.
+pub(crate) fn drums(case: &Case, n: f64) -> bool {
+    let choice = crate::choice::Choice { n, ..*case.choice };
+    let there = Case {
+        choice: &choice,
+        ..*case
+    };
+    at_worst(&web_tone::LIMIT, &there).is_some_and(|m| m.utilisation() > 1.0)
 }
 
 /// What a limit looks at: it decides when it is held.

@@ -29,6 +29,11 @@ pub(crate) fn remedies(limit: &Limit, case: &Case, now: f64) -> Vec<Remedy> {
 
 fn remedy(limit: &Limit, case: &Case, lever: Lever, now: f64) -> Option<Remedy> {
     let holds = case.job.numbers.utilisation_holds;
+    match lever {
+        Lever::Flutes => return fewer_flutes(limit, case, now),
+        Lever::CornerRadius => return sharp_corner(limit, case, now),
+        _ => {}
+    }
     let value = value(case, lever)?;
     let at = |to: f64| moved(limit, case, lever, to);
     let (down, up) = (value / FARTHEST, value * FARTHEST);
@@ -65,8 +70,40 @@ fn value(case: &Case, lever: Lever) -> Option<f64> {
         Lever::FeedPerTooth => Some(case.choice.fz),
         Lever::SpindleSpeed => Some(case.choice.n),
         Lever::WebThickness => case.web().map(|w| w.thickness),
-        Lever::Backing | Lever::BoltedBoss | Lever::Flutes | Lever::Grip | Lever::Clearing => None,
+        Lever::Backing
+        | Lever::BoltedBoss
+        | Lever::Flutes
+        | Lever::CornerRadius
+        | Lever::Grip
+        | Lever::Clearing => None,
     }
+}
+
+/// As many flutes as hold, or one if none do.
+fn fewer_flutes(limit: &Limit, case: &Case, now: f64) -> Option<Remedy> {
+    let holds = case.job.numbers.utilisation_holds;
+    let at = |z: u32| moved(limit, case, Lever::Flutes, f64::from(z));
+    let fewer = (1..case.cutter.z).rev();
+    let best = fewer.clone().find(|z| at(*z).is_some_and(|u| u <= holds));
+    let z = best.or_else(|| fewer.last())?;
+    let utilisation = at(z).filter(|u| *u < now - 1.0e-9)?;
+    Some(Remedy {
+        lever: Lever::Flutes,
+        to: f64::from(z),
+        utilisation,
+    })
+}
+
+/// The corner as sharp as it comes.
+fn sharp_corner(limit: &Limit, case: &Case, now: f64) -> Option<Remedy> {
+    let sharp = case.cutter.corner > 0.0;
+    let utilisation =
+        moved(limit, case, Lever::CornerRadius, 0.0).filter(|u| sharp && *u < now - 1.0e-9)?;
+    Some(Remedy {
+        lever: Lever::CornerRadius,
+        to: 0.0,
+        utilisation,
+    })
 }
 
 /// The limit's utilisation with one lever at another value and everything that follows from it.
@@ -93,9 +130,19 @@ fn moved(limit: &Limit, case: &Case, lever: Lever, to: f64) -> Option<f64> {
             choice.fz = choice.vf / (choice.n * f64::from(cutter.z));
         }
         Lever::WebThickness => known.web = known.web.map(|web| web.at_thickness(to)),
-        Lever::Backing | Lever::BoltedBoss | Lever::Flutes | Lever::Grip | Lever::Clearing => {
-            return None;
+        Lever::Flutes => {
+            #[allow(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "a count of flutes"
+            )]
+            let z = to as u32;
+            // As many teeth a second as before would ask for another speed: the feed per tooth stays.
+            cutter.z = z;
+            choice.vf = choice.fz * choice.n * to;
         }
+        Lever::CornerRadius => cutter.corner = to,
+        Lever::Backing | Lever::BoltedBoss | Lever::Grip | Lever::Clearing => return None,
     }
     let method = METHODS.iter().find(|m| m.id == case.method)?;
     let pass: Pass = (method.pass)(job, case.shape, &cutter, &choice, Detail::Least);

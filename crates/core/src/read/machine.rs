@@ -1,10 +1,10 @@
 //! The machine's answers: the class, and the person's own figures over it.
 
-use super::range;
 use super::reader::Reader;
+use super::{push, range};
 use crate::estimate::Estimate;
 use crate::field::Field;
-use crate::job::{GoodCut, Machine};
+use crate::job::{GoodCut, Machine, Push};
 use crate::problem::ProblemKind;
 use thinwright_mechanics::spindle::CurvePoint;
 
@@ -20,6 +20,8 @@ pub(super) const SPEED: (f64, f64) = (0.1, 5.0e3);
 const POWER: (f64, f64) = (5.0, 1.0e5);
 pub(super) const FEED: (f64, f64) = (1.0e-5, 2.0);
 const STIFFNESS: (f64, f64) = (1.0e3, 1.0e9);
+/// A tone that a tap can give, Hz.
+pub(super) const TONE: (f64, f64) = (20.0, 2.0e4);
 const RUNOUT: (f64, f64) = (0.0, 1.0e-3);
 const THRUST: (f64, f64) = (1.0, 1.0e5);
 const ACCELERATION: (f64, f64) = (1.0e-3, 50.0);
@@ -40,7 +42,15 @@ pub(super) fn read(reader: &mut Reader) -> Option<(Machine, KnownMachine)> {
     let thrust = reader.estimate(Field::Thrust, THRUST, own);
     let acceleration = reader.or(Field::Acceleration, ACCELERATION, class.acceleration.si());
     let nut = reader.or(Field::NutDiameter, NUT, class.nut_diameter.si());
-    let backlash = reader.or(Field::Backlash, (0.0, 5.0e-3), class.backlash.si());
+    let tone = reader.typed(Field::Tone, TONE);
+    let push = push::read(reader);
+    // What did not come back is backlash, as far as anybody knows.
+    let lost = push.as_ref().and_then(lost_motion);
+    let backlash = reader.or(
+        Field::Backlash,
+        (0.0, 5.0e-3),
+        lost.unwrap_or(class.backlash.si()),
+    );
     let (low, high, power, feed) = (low?, high?, power?, feed?);
     if low > high {
         reader.problem(
@@ -54,7 +64,10 @@ pub(super) fn read(reader: &mut Reader) -> Option<(Machine, KnownMachine)> {
     }
     let si = |r: &thinwright_catalog::Range<_>| range(r, 1.0);
     let known = KnownMachine {
-        stiffness: stiffness
+        stiffness: push
+            .as_ref()
+            .and_then(softer)
+            .or(stiffness)
             .unwrap_or_else(|| si(&class.stiffness.map(thinwright_quantity::Stiffness::si))),
         runout: runout.unwrap_or_else(|| si(&class.runout.map(thinwright_quantity::Length::si))),
         thrust: thrust
@@ -75,9 +88,23 @@ pub(super) fn read(reader: &mut Reader) -> Option<(Machine, KnownMachine)> {
         nut: nut?,
         backlash: backlash?,
         change: class.change.si(),
+        tone,
+        push,
         class,
     };
     Some((machine, known))
+}
+
+/// The softer of the two directions sideways that were pushed.
+fn softer(push: &Push) -> Option<Estimate> {
+    let sideways = push.axes[..2].iter().flatten().map(|p| p.stiffness);
+    sideways.min_by(|a, b| a.likely.total_cmp(&b.likely))
+}
+
+/// The greater lost motion of the two directions sideways.
+fn lost_motion(push: &Push) -> Option<f64> {
+    let sideways = push.axes[..2].iter().flatten().map(|p| p.lost);
+    sideways.reduce(f64::max)
 }
 
 /// Reads the cut that runs well: all six numbers or none.

@@ -6,6 +6,7 @@ mod holding;
 mod machine;
 mod part;
 mod pins;
+mod push;
 mod rack;
 mod reader;
 
@@ -16,6 +17,7 @@ use crate::grip;
 use crate::job::{Form, Grid, Job};
 use crate::pin::kept_allowances;
 use crate::problem::Problem;
+use crate::vibration::QuietBook;
 use reader::Reader;
 use thinwright_catalog::{Catalog, MaterialRow};
 use thinwright_quantity::UnitSystem;
@@ -79,6 +81,7 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
         numbers: kept_allowances(&pins, &catalog.numbers),
         pins,
         defaults: reader.defaults(),
+        quiet: QuietBook::default(),
         tables: std::rc::Rc::new((answers.clone(), catalog.clone())),
     })
 }

@@ -1,14 +1,16 @@
 //! The rack: one cutter a row, gaps filled in.
 
+use super::machine::TONE;
 use super::reader::Reader;
 use crate::field::{Field, FieldId};
-use crate::job::Cutter;
+use crate::job::{Cutter, Ring};
 use crate::problem::{Into, ProblemKind};
 use thinwright_catalog::CutterMaterial;
 use thinwright_quantity::Length;
 
 const DIAMETER: (f64, f64) = (1.0e-4, 0.1);
 const LENGTH: (f64, f64) = (1.0e-4, 0.5);
+const DAMPING: (f64, f64) = (1.0e-4, 0.3);
 const HELIX: (f64, f64) = (0.0, 1.3);
 
 /// Reads the rack; rows with problems are left out, and the problems stand.
@@ -41,6 +43,7 @@ fn cutter(reader: &mut Reader, row: u8) -> Option<Cutter> {
     );
     let carbide = reader.choice(at(Field::CutterMaterial), 0) == 0;
     let centre_cutting = reader.choice(at(Field::CutterCentre), 0) == 0;
+    let ring = ring(reader, row);
     let material = if carbide {
         CutterMaterial::Carbide
     } else {
@@ -61,8 +64,19 @@ fn cutter(reader: &mut Reader, row: u8) -> Option<Cutter> {
         carbide,
         centre_cutting,
         material,
+        ring,
     };
     consistent(reader, row, &cutter).then_some(cutter)
+}
+
+/// How a cutter rings: along X, along Y if it was tapped there too, and how fast that dies down.
+fn ring(reader: &mut Reader, row: u8) -> Option<Ring> {
+    let at = |field| FieldId::in_row(field, row);
+    let along = reader.typed(at(Field::CutterTone), TONE);
+    let across = reader.typed(at(Field::CutterToneAcross), TONE);
+    let damping = reader.typed(at(Field::CutterDamping), DAMPING);
+    let frequency = (along.or(across)?, across.or(along)?);
+    Some(Ring { frequency, damping })
 }
 
 /// Lengths that must lie inside each other.

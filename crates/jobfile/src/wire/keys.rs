@@ -81,6 +81,7 @@ wire_word!(Lever {
     "feed-per-tooth" FeedPerTooth,
     "spindle-speed" SpindleSpeed,
     "flutes" Flutes,
+    "corner-radius" CornerRadius,
     "web-thickness" WebThickness,
     "grip" Grip,
     "backing" Backing,

@@ -30,6 +30,7 @@ wire_struct!(Step {
     "rib" rib,
     "findings" findings,
     "considered" considered,
+    "stability" stability,
     "listen" listen,
     "cautions" cautions,
 });

@@ -82,6 +82,7 @@ fn step(number: u32, findings: Vec<Finding>) -> Step {
                 verdict: Verdict::Unfit(Rejection::NoDrill),
             },
         ],
+        stability: None,
         listen: None,
         cautions: vec!["break_through".to_owned()],
     }

@@ -1,0 +1,32 @@
+//! The depth that is quiet at the step's speed, where frequency and stiffness at the tip were measured: it binds.
+
+use super::{Limit, LimitId, Move, Moves, Needs};
+use crate::estimate::{BadEnd, Unknown};
+use crate::strategy::{Lever, Measure};
+use crate::vibration::{TipKnown, quiet_here, tip_known};
+
+pub(super) const LIMIT: Limit = Limit {
+    id: LimitId::Stability,
+    source: "szalai2006",
+    needs: Needs::Load,
+    moves: Moves::STILL.n(Move::Unknown).fz(Move::Unknown),
+    bad_ends: &[
+        (Unknown::Kc, BadEnd::High),
+        (Unknown::MachineStiffness, BadEnd::Low),
+        (Unknown::Damping, BadEnd::Low),
+    ],
+    levers: &[
+        Lever::SpindleSpeed,
+        Lever::StepDown,
+        Lever::Stepover,
+        Lever::StickOut,
+        Lever::Flutes,
+    ],
+    measure: |case| {
+        (tip_known(case) == TipKnown::Measured).then_some(())?;
+        Some(Measure {
+            demand: case.choice.ap,
+            allowed: quiet_here(case)?,
+        })
+    },
+};
