@@ -1,12 +1,14 @@
 //! All that the page knows, and what each happening makes of it: plain data and one pure function.
 
 mod apply;
+mod chart;
 mod keep;
 mod look;
 #[cfg(test)]
 mod tests;
 mod work;
 
+pub(crate) use chart::Charts;
 pub(crate) use keep::{is_pin, pins};
 pub(crate) use look::Looks;
 pub(crate) use work::{Heard, Shown, Stage, Standing, Work};
@@ -69,6 +71,8 @@ pub(crate) struct State {
     pub(crate) step: Option<usize>,
     /// What was seen of the web.
     pub(crate) looks: Looks,
+    /// Charts of stability.
+    pub(crate) charts: Charts,
     pub(crate) machines: Rc<Vec<SavedMachine>>,
     pub(crate) messages: Rc<Vec<Message>>,
     pub(crate) theme: Theme,
@@ -128,6 +132,7 @@ impl State {
             lit: None,
             step: None,
             looks: Looks::default(),
+            charts: Charts::default(),
             machines: Rc::new(machines),
             messages: Rc::default(),
             theme: Theme::System,

@@ -12,11 +12,12 @@ use thinwright_jobfile::{Order, ToWorker};
 use yew::prelude::*;
 
 /// Sets the search on the answers whenever they are read anew without a problem, stops it when it is told to, and has the
-/// web looked at wherever the page wants to see it.
+/// web looked at, and charts drawn up, wherever the page wants to see them.
 #[hook]
 pub(crate) fn use_engine(desk: &Desk, state: &UseReducerHandle<State>) {
     let engine = use_memo((), |()| Engine::new(desk.clone()));
-    let (answers, stopper, viewer) = (state.answers.clone(), engine.clone(), engine.clone());
+    let (answers, stopper) = (state.answers.clone(), engine.clone());
+    let (viewer, drawer) = (engine.clone(), engine.clone());
     let asked = (state.generation, state.problems.is_empty());
     use_effect_with(asked, move |(generation, readable)| {
         if *readable {
@@ -36,5 +37,9 @@ pub(crate) fn use_engine(desk: &Desk, state: &UseReducerHandle<State>) {
         wanted
             .iter()
             .for_each(|sight| viewer.look(*generation, sight));
+    });
+    let chart = (state.generation, state.wanted_chart());
+    use_effect_with(chart, move |(generation, chart)| {
+        chart.iter().for_each(|of| drawer.draw_up(*generation, of));
     });
 }

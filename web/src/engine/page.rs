@@ -11,7 +11,7 @@ use std::cell::RefCell;
 use std::collections::VecDeque;
 use std::rc::Rc;
 use thinwright_core::Sight;
-use thinwright_jobfile::{FromWorker, Order, Report, ToWorker};
+use thinwright_jobfile::{ChartOf, FromWorker, Order, Report, ToWorker};
 use wasm_bindgen::prelude::*;
 use web_sys::{Event, MessageEvent, Worker};
 
@@ -50,6 +50,8 @@ struct Inner {
     waiting: RefCell<Option<ToWorker>>,
     /// What of the web was asked to be looked at for the answers in hand, and how much of it was handed over.
     sights: RefCell<(Vec<Sight>, usize)>,
+    /// The charts that were asked for, how many of them were handed over, and how many have come back, in the same order.
+    charts: RefCell<(Vec<ChartOf>, usize, usize)>,
     /// What was said and not yet heard.
     heard: RefCell<VecDeque<FromWorker>>,
     /// The answers in hand.
@@ -63,6 +65,7 @@ impl Engine {
             hand: RefCell::new(Hand::None),
             waiting: RefCell::new(None),
             sights: RefCell::default(),
+            charts: RefCell::default(),
             heard: RefCell::default(),
             generation: RefCell::new((0, 0)),
         }))
@@ -72,6 +75,7 @@ impl Engine {
     pub(super) fn ask(&self, order: ToWorker) {
         self.0.generation.borrow_mut().0 = order.generation;
         self.0.sights.take();
+        self.0.charts.take();
         if matches!(*self.0.hand.borrow(), Hand::None) {
             start(&self.0);
         }
@@ -84,6 +88,15 @@ impl Engine {
         let current = self.0.generation.borrow().0 == generation;
         if current && !self.0.sights.borrow().0.contains(sight) {
             self.0.sights.borrow_mut().0.push(sight.clone());
+            pass_on(&self.0);
+        }
+    }
+
+    /// Has a chart drawn up, once, if it is of the strategy of the answers in hand.
+    pub(super) fn draw_up(&self, generation: u32, of: &ChartOf) {
+        let current = self.0.generation.borrow().0 == generation;
+        if current && !self.0.charts.borrow().0.contains(of) {
+            self.0.charts.borrow_mut().0.push(of.clone());
             pass_on(&self.0);
         }
     }
@@ -103,21 +116,40 @@ impl Engine {
     }
 }
 
-/// What is next to be handed over: the newest answers before looks at them.
+/// What is next to be handed over: the newest answers before charts of them and looks at them.
 fn next(inner: &Inner) -> Option<ToWorker> {
     if let Some(order) = inner.waiting.borrow_mut().take() {
         return Some(order);
     }
-    let (sights, handed) = &mut *inner.sights.borrow_mut();
-    let sight = sights.get(*handed)?.clone();
-    *handed += 1;
+    let order = next_chart(inner).or_else(|| {
+        let (sights, handed) = &mut *inner.sights.borrow_mut();
+        let sight = sights.get(*handed)?.clone();
+        *handed += 1;
+        Some(Order::Look(sight))
+    })?;
     Some(ToWorker {
         generation: inner.generation.borrow().0,
-        order: Order::Look(sight),
+        order,
     })
 }
 
-/// Hands over the newest answers and looks, if somebody listens.
+fn next_chart(inner: &Inner) -> Option<Order> {
+    let (charts, handed, _) = &mut *inner.charts.borrow_mut();
+    let chart = charts.get(*handed)?.clone();
+    *handed += 1;
+    Some(Order::Chart(chart))
+}
+
+/// What a chart that has come is of: charts come in the order in which they were asked for, those of older answers not at all.
+fn chart_of(inner: &Inner, generation: u32, step: u32) -> Option<ChartOf> {
+    (generation == inner.generation.borrow().0).then_some(())?;
+    let (charts, handed, back) = &mut *inner.charts.borrow_mut();
+    let of = charts[..*handed].get(*back)?.clone();
+    *back += 1;
+    (of.step == step).then_some(of)
+}
+
+/// Hands over the newest answers, charts and looks, if somebody listens.
 fn pass_on(inner: &Rc<Inner>) {
     let mut hand = inner.hand.borrow_mut();
     match &mut *hand {
@@ -294,6 +326,10 @@ fn hear(inner: &Rc<Inner>, said: FromWorker) {
         Report::Done { covered, outcome } => Heard::Done(covered.into(), Box::new(outcome)),
         Report::Stopped { covered, best } => Heard::Stopped(covered.into(), best.map(Box::new)),
         Report::Look { sight, seen } => Heard::Look(sight, seen.map(Rc::new)),
+        Report::Chart { step, lobes } => match chart_of(inner, generation, step) {
+            Some(of) => Heard::Chart(of, lobes.map(Rc::new)),
+            None => return,
+        },
         // The page reads the answers itself before it asks; both are of one build.
         Report::Problems(_) => return,
     };

@@ -49,6 +49,10 @@ impl Runner {
                 self.viewer.ask(generation, sight);
                 return None;
             }
+            Order::Chart(of) => {
+                self.viewer.ask_chart(generation, of);
+                return None;
+            }
         };
         if let Some((_, search)) = self.search.take() {
             self.cache = search.into_cache();
@@ -73,8 +77,8 @@ impl Runner {
         }
     }
 
-    /// Works one slice, or looks at the web, and says how it stands; nothing when there is nothing to do. Coarse looks go
-    /// before everything, fine ones wait for the final strategy and then take turns with what is left of the search.
+    /// Works one slice, or looks at the web, or draws up a chart, and says how it stands; nothing when there is nothing to do.
+    /// Charts and coarse looks go before everything, fine looks wait for the final strategy and then take turns with what is left of the search.
     pub(crate) fn turn(&mut self) -> Option<FromWorker> {
         let (looks, coarse) = self.viewer.waits();
         self.looked = looks && (coarse || self.search.is_none() || (self.stands && !self.looked));

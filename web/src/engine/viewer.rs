@@ -1,7 +1,10 @@
-//! Looks at the web between the slices of a search: what was asked last first, coarsely before finely.
+//! Looks at the web between the slices of a search: what was asked last first, coarsely before finely; and charts of stability,
+//! before everything and in the order in which they were asked.
 
+use std::collections::VecDeque;
+use thinwright_core::stability::lobes;
 use thinwright_core::{Cache, Detail, Job, Sight, WebPicture, picture};
-use thinwright_jobfile::{FromWorker, Report};
+use thinwright_jobfile::{ChartOf, FromWorker, Report};
 
 /// Who looks, and what is still to be looked at.
 #[derive(Default)]
@@ -12,6 +15,8 @@ pub(super) struct Viewer {
     cache: Cache,
     /// What was asked for, the newest last, with what comes next for it.
     sights: Vec<Sight>,
+    /// Charts that were asked for, the oldest first: the page knows them by their order.
+    charts: VecDeque<ChartOf>,
 }
 
 impl Viewer {
@@ -19,26 +24,47 @@ impl Viewer {
     pub(super) fn renew(&mut self, generation: u32, job: Job) {
         self.job = Some((generation, job));
         self.sights.clear();
+        self.charts.clear();
     }
 
     /// Takes up a look, unless it is about other answers or waits already.
     pub(super) fn ask(&mut self, generation: u32, sight: &Sight) {
-        let current = self.job.as_ref().is_some_and(|(of, _)| *of == generation);
         let waits = self.sights.iter().any(|s| same(s, sight));
-        if current && !waits {
+        if self.current(generation) && !waits {
             self.sights.push(closely(sight, Detail::Coarse));
         }
     }
 
-    /// Whether something is still to be looked at; coarsely, which takes no time.
-    pub(super) fn waits(&self) -> (bool, bool) {
-        let coarse = self.sights.iter().any(|s| s.detail == Detail::Coarse);
-        (!self.sights.is_empty(), coarse)
+    /// Takes up a chart, unless it is about other answers.
+    pub(super) fn ask_chart(&mut self, generation: u32, of: &ChartOf) {
+        if self.current(generation) {
+            self.charts.push_back(of.clone());
+        }
     }
 
-    /// Looks once, and says what it saw; what cannot be seen coarsely may still be seen finely.
+    fn current(&self, generation: u32) -> bool {
+        self.job.as_ref().is_some_and(|(of, _)| *of == generation)
+    }
+
+    /// Whether something is still to be done; something that takes no time: a coarse look, or a chart.
+    pub(super) fn waits(&self) -> (bool, bool) {
+        let coarse = self.sights.iter().any(|s| s.detail == Detail::Coarse);
+        let charts = !self.charts.is_empty();
+        (charts || !self.sights.is_empty(), charts || coarse)
+    }
+
+    /// Draws up a chart or looks once, and says what it saw; what cannot be seen coarsely may still be seen finely.
     pub(super) fn turn(&mut self) -> Option<FromWorker> {
         let (generation, job) = self.job.as_ref()?;
+        if let Some(of) = self.charts.pop_front() {
+            return Some(FromWorker {
+                generation: *generation,
+                report: Report::Chart {
+                    step: of.step,
+                    lobes: lobes(&of.report),
+                },
+            });
+        }
         let coarse = self.sights.iter().rposition(|s| s.detail == Detail::Coarse);
         let at = coarse.or(self.sights.len().checked_sub(1))?;
         let sight = self.sights[at].clone();

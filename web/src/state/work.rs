@@ -1,12 +1,13 @@
 //! The search as the page sees it: what it has told, how far it is, and what that makes of what is shown.
 
 use super::State;
+use super::chart::Drawn;
 use super::look::Seen;
 use std::rc::Rc;
 use thinwright_core::strategy::Setup;
 use thinwright_core::task::{Face, TaskKind};
 use thinwright_core::{Answers, Job, Outcome, Sight};
-use thinwright_jobfile::Covered;
+use thinwright_jobfile::{ChartOf, Covered};
 
 /// What may be said of a strategy that is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -104,6 +105,8 @@ pub(crate) enum Heard {
     Stopped(Standing, Option<Box<Outcome>>),
     /// What the web looks like.
     Look(Sight, Seen),
+    /// What a step's stability looks like.
+    Chart(ChartOf, Drawn),
 }
 
 /// What is cut, step by step, and from which face.
@@ -147,6 +150,7 @@ impl State {
                 self.cut_off(best);
             }
             Heard::Look(sight, seen) => self.looks.put(&self.answers, sight, seen),
+            Heard::Chart(of, drawn) => self.charts.put(&self.answers, of, drawn),
         }
     }
 
