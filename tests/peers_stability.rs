@@ -8,13 +8,13 @@ use drawn::{Drawn, Limit};
 use thinwright_chatter::floquet::{Crossing, Kind, Moving, System};
 use thinwright_chatter::{Cut, Edge, Mode};
 
-/// How far limits may be apart, and those nearest to each other that half of them must keep to.
-const WORST: f64 = 0.01;
-const MEDIAN: f64 = 1e-5;
-/// How far the critical multipliers may be apart, of modulus 1: the limit's tolerance seen through the steepest of them.
-const MULTIPLIER: f64 = 0.01;
+/// How far limits may be apart, and how far in half of the cases.
+const WORST: f64 = 1e-4;
+const MEDIAN: f64 = 1e-6;
+/// How far the critical multipliers, of modulus 1, may be apart.
+const MULTIPLIER: f64 = 1e-3;
 /// How far the radius beside the limit may be apart.
-const RADIUS: f64 = 1e-4;
+const RADIUS: f64 = 1e-5;
 /// Cases that must be there, and must have a limit.
 const CASES: usize = 270;
 const LIMITED: usize = 240;
@@ -100,6 +100,7 @@ fn beside(case: &Drawn, system: &System, limit: &Limit) -> Vec<String> {
 }
 
 #[test]
+#[allow(clippy::print_stdout, reason = "the summary is for people")]
 fn first_limits_agree_with_collocation() {
     let cases = drawn::all();
     let (mut errors, mut complaints) = (Vec::new(), Vec::new());
@@ -138,7 +139,11 @@ fn first_limits_agree_with_collocation() {
         errors.len(),
         cases.len()
     );
-    let median = errors[errors.len() / 2];
-    let worst = errors[errors.len() - 1];
+    let (median, worst) = (errors[errors.len() / 2], errors[errors.len() - 1]);
+    println!(
+        "{} cases, {} limits: median error {median:.1e}, worst {worst:.1e}",
+        cases.len(),
+        errors.len()
+    );
     assert!(median < MEDIAN, "median {median:.1e}, worst {worst:.1e}");
 }
