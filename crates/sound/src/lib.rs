@@ -25,6 +25,8 @@ mod ring;
 #[cfg(test)]
 mod sounds;
 pub mod spectrum;
+#[cfg(test)]
+mod survey;
 pub mod taps;
 pub mod tones;
 mod transform;

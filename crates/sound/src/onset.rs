@@ -5,7 +5,7 @@ use crate::recording::Recording;
 use crate::transform::Transform;
 use core::ops::Range;
 
-/// A frame [s] and the step from one to the next [s]: short beside a syllable's rise, long enough to tell 200 Hz apart.
+/// A frame (s) and the step from one to the next (s): short beside a syllable's rise, long enough to tell 200 Hz apart.
 const FRAME: f64 = 0.004;
 const HOP: f64 = 0.001;
 /// At most so many frames, and at least every so many, are looked at for what is always there.
@@ -16,25 +16,26 @@ const ALWAYS: f64 = 0.25;
 const QUIETEST: f64 = 1e-6;
 /// How far the loudness must stand above its median. Noise makes its mean over some fifty bins waver by 15 %.
 const ABOVE: f64 = 3.0;
-/// A knock rises from `LOW` of its height to `HIGH` within `RISE` [s]; a syllable takes 0.02 s and more.
+/// A knock rises from `LOW` of its height to `HIGH` within `RISE` (s); a syllable takes 0.02 s and more.
 const LOW: f64 = 0.15;
 const HIGH: f64 = 0.5;
 const RISE: f64 = 0.007;
-/// The height is the highest within this time [s] of the rise.
+/// The height is the highest within this time (s) of the rise.
 const AHEAD: f64 = 0.06;
-/// So long before a knock [s] all is below `LOW` of its height: hum and a voice come in pulses that look like knocks.
+/// So long before a knock (s) all is below `LOW` of its height: hum and a voice come in pulses that look like knocks.
 const CALM: f64 = 0.1;
-/// At some time between these [s] after a knock it is down to this share of its height: a note goes on.
+/// At some time between these (s) after a knock it is down to this share of its height: a note goes on.
 const AFTER: (f64, f64) = (0.1, 0.16);
 const DOWN: f64 = 0.4;
-/// Within this time [s] of the first a second blow is the hammer's bounce.
+/// Within this time (s) of the first a second blow is the hammer's bounce.
 const BOUNCE: f64 = 0.15;
-/// A bounce has at least this share of the first blow's loudness, and falls into its ring: that is at most this of its own.
+/// A bounce has at least this share of the first blow's loudness, and falls into its ring: that is at most this share of
+/// the bounce's.
 const OF_FIRST: f64 = 0.05;
 const LOW_BOUNCE: f64 = 0.4;
-/// A knock that comes sooner [s] than this after the start is not told from a recorder that is switched on.
+/// A knock that comes sooner (s) than this after the start is not told from a recorder that is switched on.
 const SOONEST: f64 = 0.03;
-/// A block [s] in which the blow is placed, and the share of the strongest block from which it has begun.
+/// A block (s) in which the blow is placed, and the share of the strongest block from which it has begun.
 const BLOCK: f64 = 0.00025;
 const BEGUN: f64 = 0.05;
 
@@ -56,8 +57,8 @@ fn loudness(recording: &Recording, band: (f64, f64), hop: usize) -> Vec<f64> {
     let starts = recording.samples.len().saturating_sub(size) / hop + 1;
     let mut power = |frame: usize, out: &mut Vec<f64>| {
         out.clear();
-        let whole = transform.power(&recording.samples, (frame * hop).cast_signed());
-        out.extend(whole.skip(bins.start).take(bins.len()));
+        let all = transform.power(&recording.samples, (frame * hop).cast_signed());
+        out.extend(all.skip(bins.start).take(bins.len()));
     };
     let mut one = Vec::new();
     let mut seen = vec![Vec::new(); bins.len()];
@@ -92,7 +93,7 @@ fn rises(loud: &[f64], hop_seconds: f64) -> Vec<usize> {
     let goes_down = |at: usize, top: f64| {
         let end = loud.len().min(at + frames(AFTER.1));
         let after = loud.get(at + frames(AFTER.0)..end);
-        after.is_none_or(|after| after.iter().any(|l| *l <= DOWN * top))
+        after.is_none_or(|after| after.is_empty() || after.iter().any(|l| *l <= DOWN * top))
     };
     let (mut found, mut last): (Vec<usize>, usize) = Default::default();
     let mut knock: Option<(usize, f64)> = None;

@@ -29,7 +29,7 @@ pub(crate) fn is_top(power: &[f64], at: usize) -> bool {
     at > 0 && at + 1 < power.len() && power[at] > power[at - 1] && power[at] >= power[at + 1]
 }
 
-/// Place [bins] and height of the top at a bin that is higher than its neighbours.
+/// Place (bins) and height of the top at a bin that is higher than its neighbours.
 ///
 /// The parabola through the logarithms of three bins; under Hann's window it is off by 0.02 bins at worst.
 /// Source: any text on spectra, from memory; the bound is measured in the tests.

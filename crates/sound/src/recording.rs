@@ -2,9 +2,9 @@
 
 /// Rates that are believed [1/s]: a telephone's half rate up to a measuring card's.
 const RATES: (f64, f64) = (4000.0, 400_000.0);
-/// The longest recording [samples]: five minutes at 48 kHz, some 250 MB while it is worked on.
+/// The longest recording (samples): five minutes at 48 kHz, some 250 MB while it is worked on.
 const LONGEST: usize = 1 << 24;
-/// The shortest [s]: less has no spectrum worth the name at 100 Hz.
+/// The shortest (s): less has no spectrum worth the name at 100 Hz.
 const SHORTEST: f64 = 0.02;
 /// Below this root mean square (full scale 1) there is no sound: half of the last bit of sixteen.
 const SILENCE: f64 = 1.5e-5;
@@ -32,9 +32,9 @@ pub enum Unheard {
     NotFinite(usize),
     /// Shorter than can be judged: seconds that there are, and that are needed.
     TooShort {
-        /// What there is [s].
+        /// What there is (s).
         seconds: f64,
-        /// What is needed [s].
+        /// What is needed (s).
         least: f64,
     },
     /// More samples than are taken at once: how many there are, and how many may be.

@@ -6,14 +6,14 @@ use crate::math::{Complex, TURN, atan2, energy, hann, ln, turned_back, whole};
 const FIRST: f64 = 8.0;
 const SHORTEST: f64 = 6.0;
 const LONGEST: f64 = 32.0;
-/// The window is so many times the time in which the height falls to 1/e, and never longer than this [s].
+/// The window is so many times the time in which the height falls to 1/e, and never longer than this (s).
 const OF_DECAY: f64 = 0.7;
 const LONGEST_SECONDS: f64 = 0.06;
 /// Places in one window's length.
 const PLACES: usize = 8;
 /// The height is believed down to this many times the floor (10 dB).
 const OVER_FLOOR: f64 = 3.2;
-/// Time after the blow that is left out [s]: hammer and part are still in touch.
+/// Time after the blow that is left out (s): hammer and part are still in touch.
 const TOUCH: f64 = 0.0005;
 /// No height is known better than to this share, whatever the floor.
 const BEST: f64 = 0.02;

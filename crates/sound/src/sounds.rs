@@ -48,7 +48,7 @@ impl Sound {
         }
     }
 
-    /// Adds a function of time [s].
+    /// Adds a function of time (s).
     pub(crate) fn with(mut self, mut value: impl FnMut(f64) -> f64) -> Self {
         for (i, sample) in self.samples.iter_mut().enumerate() {
             *sample += value(i as f64 / self.rate);
@@ -95,7 +95,7 @@ impl Sound {
         let damped = omega * (1.0 - zeta * zeta).sqrt();
         self.with(|t| {
             let t = t - at;
-            if t < 0.0 {
+            if t < 0.0 || zeta * omega * t > 20.0 {
                 return 0.0;
             }
             let click = if t < 0.0004 {
@@ -151,9 +151,14 @@ impl Sound {
                 };
                 0.05 + formants.iter().map(of).sum::<f64>()
             };
-            let parts =
-                (1..=24_i32).map(|k| gain(f64::from(k) * pitch) * cos(f64::from(k) * phase));
-            0.5 * amplitude * swell * parts.sum::<f64>() + 0.002 * amplitude * seed.normal()
+            // cos((k+1) x) = 2 cos(x) cos(k x) - cos((k-1) x)
+            let first = cos(phase);
+            let (mut before, mut here, mut sum) = (1.0, first, 0.0);
+            for k in 1..=24 {
+                sum += gain(f64::from(k) * pitch) * here;
+                (before, here) = (here, 2.0 * first * here - before);
+            }
+            0.5 * amplitude * swell * sum + 0.002 * amplitude * seed.normal()
         })
     }
 
@@ -179,8 +184,8 @@ impl Sound {
                 });
             }
             let note = |f: &f64| {
-                let wave = |k: f64| cos(TURN * k * f * t) / k;
-                wave(1.0) + wave(2.0) + wave(3.0)
+                let c = cos(TURN * f * t);
+                c + (2.0 * c * c - 1.0) / 2.0 + (4.0 * c * c - 3.0) * c / 3.0
             };
             0.15 * amplitude * notes.iter().map(note).sum::<f64>()
         })

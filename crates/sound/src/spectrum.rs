@@ -4,7 +4,7 @@ use crate::math::{decibels, exp, hann, ln, power_of_two, whole};
 use crate::recording::{Recording, Unheard};
 use crate::transform::Transform;
 
-/// The shortest frame [samples].
+/// The shortest frame (samples).
 const LEAST_FRAME: usize = 64;
 /// Power of a sine from end to end of the scale.
 pub(crate) const FULL_SINE: f64 = 0.5;
@@ -36,7 +36,7 @@ pub struct Column {
     pub from: f64,
     /// Upper end [1/s].
     pub to: f64,
-    /// The highest level within [dB], 0 for a sine over the full scale.
+    /// The highest level within (dB), 0 for a sine over the full scale.
     pub level: f64,
 }
 
@@ -86,7 +86,7 @@ pub(crate) fn averaged(recording: &Recording, size: usize) -> Spectrum {
 }
 
 impl Spectrum {
-    /// Level of each bin [dB], 0 for a sine over the full scale.
+    /// Level of each bin (dB), 0 for a sine over the full scale.
     pub fn levels(&self) -> impl Iterator<Item = f64> + '_ {
         self.power.iter().map(|p| decibels(p / FULL_SINE))
     }

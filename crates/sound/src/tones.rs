@@ -9,21 +9,21 @@ use crate::transform::Transform;
 
 /// Widest distance of two bins [1/s]: a quarter of a bin is under 1 % of the lowest tone without any refinement.
 const STEP: f64 = 6.0;
-/// Nothing shorter [s] is steady: notes and vowels last so long.
+/// Nothing shorter (s) is steady: notes and vowels last so long.
 const LEAST_SECONDS: f64 = 1.0;
-/// How far a tone stands above the median of what is beside it [dB]: in the shortest recording noise reaches 8 by chance.
+/// How far a tone stands above the median of what is beside it (dB): in the shortest recording noise reaches 8 by chance.
 const OVER_BESIDE: f64 = 12.0;
 /// What is beside it, as a share of its frequency.
 const BESIDE: f64 = 0.33;
-/// Steady: in this share of frames of half the length it stands so far above its surroundings [dB], is weaker than on the
-/// whole by no more than this [dB], and its top lies within so many bins.
+/// Steady: in this share of frames of half the length it stands so far above its surroundings (dB), is weaker than on the
+/// whole by no more than this (dB), and its top lies within so many bins.
 const SHARE: f64 = 0.85;
 const OVER_IN_FRAME: f64 = 7.0;
 const WEAKER: f64 = 10.0;
 const WANDER: f64 = 0.5;
 /// Of tones closer than this many bins only the strongest is told: its own skirt makes others.
 const APART: f64 = 6.0;
-/// Nothing weaker than the strongest by this much [dB] is told: the recorder's own distortion lies there.
+/// Nothing weaker than the strongest by this much (dB) is told: the recorder's own distortion lies there.
 const RANGE: f64 = 45.0;
 /// At most so many are told.
 const MOST: usize = 12;
@@ -33,9 +33,9 @@ const MOST: usize = 12;
 pub struct Tone {
     /// [1/s]
     pub frequency: f64,
-    /// Level [dB], 0 for a sine over the full scale.
+    /// Level (dB), 0 for a sine over the full scale.
     pub level: f64,
-    /// How far it stands above the median of what is beside it [dB].
+    /// How far it stands above the median of what is beside it (dB).
     pub above: f64,
     /// Share of the recording's frames in which it was there.
     pub steady: f64,
@@ -52,7 +52,7 @@ pub struct Tones {
     pub silent: bool,
 }
 
-/// A tone that may be: its place [bins], power, the floor beside it, frames in which it was there.
+/// A tone that may be: its place (bins), power, the floor beside it, frames in which it was there.
 struct Candidate {
     place: f64,
     power: f64,

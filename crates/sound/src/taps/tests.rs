@@ -184,8 +184,8 @@ fn buried_decay_is_not_told() {
 #[test]
 fn what_is_not_a_knock_gives_nothing() {
     for rate in RATES {
-        for seed in 0..4 {
-            for seconds in [0.5, 3.0, 8.0] {
+        for seed in 0..2 {
+            for seconds in [0.5, 5.0] {
                 let room = || Sound::silence(rate, seconds);
                 let sounds = [
                     ("silence", room()),
@@ -224,7 +224,7 @@ fn what_is_not_a_knock_gives_nothing() {
 #[test]
 fn music_agrees_on_nothing() {
     for rate in RATES {
-        for seed in 0..6 {
+        for seed in 0..3 {
             let music = Sound::silence(rate, 8.0)
                 .chords(0.5, seed)
                 .white(0.0003, seed);

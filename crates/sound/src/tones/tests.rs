@@ -151,8 +151,8 @@ fn chatter_is_told_from_the_teeth() {
 #[test]
 fn what_is_not_steady_gives_nothing() {
     for rate in RATES {
-        for seed in 0..4 {
-            for seconds in [1.0, 3.0, 8.0] {
+        for seed in 0..2 {
+            for seconds in [1.0, 5.0] {
                 let room = || Sound::silence(rate, seconds);
                 let sounds = [
                     ("silence", room()),
