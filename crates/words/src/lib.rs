@@ -25,6 +25,7 @@ mod remedies;
 mod setups;
 pub mod sheet;
 mod speaker;
+pub mod stability;
 mod steps;
 mod tasks;
 mod text;
