@@ -104,9 +104,11 @@ def answered(case):
     found, period = collocation.settled_limit(it, unit)
     said = {"most": short(collocation.MOST * unit, 9), "order": period.order, "limit": None}
     if found:
-        limit, multiplier = found
-        said |= {"limit": short(limit, 9), "multiplier": [short(multiplier.real, 8), short(abs(multiplier.imag), 8)],
-                 "kind": collocation.kind(multiplier), "around": [short(period.radius(share * limit), 8) for share in AROUND]}
+        limit, multiplier = short(found[0], 9), complex(short(found[1].real, 8), short(abs(found[1].imag), 8))
+        hertz, next_ = multifrequency.tone(it, limit, multiplier)
+        said |= {"limit": limit, "tone": short(hertz, 6), "next_tone": short(next_, 3),
+                 "multiplier": [multiplier.real, multiplier.imag], "kind": collocation.kind(multiplier),
+                 "around": [short(period.radius(share * found[0]), 8) for share in AROUND]}
     if case["second"]:
         second = multifrequency.limit(it, collocation.MOST * unit)
         said["second"] = short(second, 6) if second < said["most"] else None

@@ -28,14 +28,17 @@ class Coupled:
         self.change = np.block([[change[p - q] for q in self.orders] for p in self.orders])
         self.lie = job.directions()
 
-    def eigenvalues(self, omega):
-        """Those of receptance times change times (1 - delay): a depth is a limit where 1 + depth eigenvalue = 0."""
+    def matrix(self, omega):
+        """Receptance times change times (1 - delay): a depth is a limit where 1 + depth eigenvalue = 0."""
         gives = np.stack([m.give(omega + self.orders * self.tooth) for m in self.job.modes], -1)
         blocks = np.einsum("am,wm,bm->wab", self.lie, gives, self.lie)
         count = len(self.lie)
         rows = self.change.reshape(len(self.orders), count, -1)
         whole = np.einsum("wab,wbc->wac", blocks, rows).reshape(rows.shape[0] * count, -1)
-        return np.linalg.eigvals(whole) * (1 - np.exp(-1j * omega * self.job.period))
+        return whole * (1 - np.exp(-1j * omega * self.job.period))
+
+    def eigenvalues(self, omega):
+        return np.linalg.eigvals(self.matrix(omega))
 
     def worth(self, values):
         """Only what can be a limit within the depths looked at."""
@@ -52,6 +55,20 @@ class Coupled:
             else:
                 high = middle
         return -1.0 / start.real if start.real < 0 else math.inf
+
+
+def tone(job, depth, multiplier):
+    """The strongest frequency [Hz] in the places of the tool at a limit, and the next one's share of it."""
+    it = Coupled(job, depth)
+    base = math.atan2(abs(multiplier.imag), multiplier.real) / job.period
+    values, vectors = np.linalg.eig(it.matrix(base))
+    shape = vectors[:, abs(1 + depth * values).argmin()].reshape(len(it.orders), -1)
+    heard = abs(base + it.orders * it.tooth)
+    loud = np.linalg.norm(shape, axis=1)
+    first = loud.argmax()
+    # A flip holds every frequency twice.
+    others = abs(heard - heard[first]) > 1e-6 * it.tooth
+    return heard[first] / (2 * math.pi), loud[others].max() / loud[first]
 
 
 def limit(job, most):

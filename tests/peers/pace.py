@@ -21,7 +21,7 @@ MODE = dict(k=1340049.6480507487, zeta=0.011, omega=2 * math.pi * 922.0)
 KT, KN, TEETH = 6e8, 2e8, 2
 SPEEDS = np.linspace(5000.0, 25000.0, 200) / 60.0
 # Width of cut over diameter (down), greatest depth looked at with one mode and with two [m].
-WIDTHS = {"slot": (1.0, 2.4e-3, 0.4e-3), "half": (0.5, 5.0e-3, 1.0e-3), "twentieth": (0.05, 14e-3, 10e-3)}
+WIDTHS = {"slot": (1.0, 4.8e-3, 0.72e-3), "half": (0.5, 3.6e-3, 2.0e-3), "twentieth": (0.05, 15e-3, 25e-3)}
 REPEATS = {"plain, one mode": 5, "strong, one mode": 5, "plain, two modes": 2}
 # Load average above which other work disturbed the run.
 QUIET = 1.3
