@@ -15,9 +15,13 @@ const MEDIAN: f64 = 1e-6;
 const MULTIPLIER: f64 = 1e-3;
 /// How far the radius beside the limit may be apart.
 const RADIUS: f64 = 1e-5;
+/// How far the strongest frequency may be apart, and how strong the next may be beside it for it to be asked.
+const TONE: f64 = 1e-3;
+const CLEAR: f64 = 0.7;
 /// Cases that must be there, and must have a limit.
 const CASES: usize = 270;
 const LIMITED: usize = 240;
+const TONES: usize = 220;
 
 /// Cases in which both differ, with the reason.
 const DISAGREEING: &[(&str, &str)] = &[(
@@ -146,4 +150,34 @@ fn first_limits_agree_with_collocation() {
         errors.len()
     );
     assert!(median < MEDIAN, "median {median:.1e}, worst {worst:.1e}");
+}
+
+/// What is heard at the limit is what the frequency domain has strongest.
+#[test]
+fn the_tone_told_is_the_strongest() {
+    let (mut complaints, mut asked) = (Vec::new(), 0);
+    for case in &drawn::all() {
+        let Some(limit) = &case.limit else { continue };
+        let listed = DISAGREEING.iter().any(|(id, _)| *id == case.id);
+        if listed || limit.next_tone > CLEAR {
+            continue;
+        }
+        asked += 1;
+        let found = system(case).limit(case.n, case.most * unit(case));
+        let omega = found.map_or(f64::NAN, |crossing| crossing.omega);
+        let off = omega / limit.tone - 1.0;
+        if !(off.abs() < TONE) {
+            complaints.push(format!(
+                "{}: {omega:.1} rad/s, {:.1} expected, the next {} as strong",
+                case.id, limit.tone, limit.next_tone
+            ));
+        }
+    }
+    assert!(asked >= TONES, "only {asked} cases");
+    assert!(
+        complaints.is_empty(),
+        "{} of {asked}:\n{}",
+        complaints.len(),
+        complaints.join("\n")
+    );
 }

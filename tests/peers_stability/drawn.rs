@@ -24,6 +24,9 @@ pub(crate) struct Limit {
     pub(crate) kind: String,
     /// Spectral radius at 0.97 and 1.03 of the limit.
     pub(crate) around: [f64; 2],
+    /// The strongest frequency, rad/s, and how strong the next is beside it.
+    pub(crate) tone: f64,
+    pub(crate) next_tone: f64,
 }
 
 /// One case, SI.
@@ -77,6 +80,8 @@ fn limit(row: &Value) -> Option<Limit> {
         multiplier: numbers::<2>(&row["multiplier"]).into(),
         kind: text(&row["kind"]),
         around: numbers(&row["around"]),
+        tone: 2.0 * core::f64::consts::PI * number(&row["tone"]),
+        next_tone: number(&row["next_tone"]),
     })
 }
 
