@@ -6,6 +6,7 @@ use crate::drawing::Drawing;
 use crate::engine::use_engine;
 use crate::form::{Form, Questions, element_id};
 use crate::frame::{Messages, Status, Title};
+use crate::hear::Hear;
 use crate::keep::{Keeping, Kept, KeptProps};
 use crate::keeping::{first, use_keeping};
 use crate::map::WebView;
@@ -56,6 +57,7 @@ pub(crate) fn App() -> Html {
                     { drawing(&desk, &state) }
                     <section class="answers" id="answers" aria-label={text::ANSWERS}>
                         <Form questions={questions.clone()} />
+                        <Hear answers={state.answers.clone()} shown={state.shown.clone()} step={state.step} units={state.answers.units} />
                     </section>
                     { strategy(&state, &questions) }
                 </main>
@@ -116,7 +118,7 @@ fn strategy(state: &State, questions: &Questions) -> Html {
             if let Some(shown) = shown {
                 <Route
                     {shown} baseline={state.baseline.clone()} units={state.answers.units} step={state.step}
-                    {stale} {keeping}
+                    {stale} {keeping} charts={state.charts.clone()}
                 />
             }
         </section>

@@ -12,6 +12,7 @@ mod map;
 mod select;
 mod sheet;
 mod shelf;
+mod song;
 mod starter;
 mod state;
 mod steady;

@@ -69,7 +69,6 @@ texts! {
     WEB: "The web under this cut";
     RIBS: "The ribs beside the slots";
     WEB_UNKNOWN: "The web";
-    LISTEN: "By ear";
     LOADS: "Loads, at likely values";
     CONSIDERED: "Worked out and set aside";
     LIMITS: "Limits";

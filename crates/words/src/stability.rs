@@ -3,9 +3,7 @@
 mod chart;
 mod push;
 
-pub use chart::{
-    BAD_END, LIKELY, Sign, TABLE, TABLE_COLUMNS, WORKING_OUT, depth_axis, speed_axis, tick,
-};
+pub use chart::{Sign, TABLE, TABLE_COLUMNS, WORKING_OUT, depth_axis, speed_axis, tick};
 
 use crate::Speaker;
 use crate::text::list;

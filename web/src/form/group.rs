@@ -3,6 +3,7 @@
 use super::Questions;
 use super::field::{FieldBox, FieldProps};
 use super::machines::Machines;
+use super::push::{PushTest, is_push};
 use super::shown::shown;
 use crate::text;
 use thinwright_core::FieldId;
@@ -22,7 +23,7 @@ pub(crate) fn GroupBox(props: &GroupProps) -> Html {
     let asked = |first: bool| {
         let of_group = FIELDS
             .iter()
-            .filter(move |s| s.group == props.group && s.asked_first == first);
+            .filter(move |s| s.group == props.group && s.asked_first == first && !is_push(s));
         of_group
             .filter(|s| shown(&questions.answers, s.field.into()))
             .collect::<Vec<_>>()
@@ -34,6 +35,7 @@ pub(crate) fn GroupBox(props: &GroupProps) -> Html {
             if props.group == Group::Machine { <Machines machines={questions.machines.clone()} /> }
             <div class="fields">{ boxes(questions, &first, None) }</div>
             { folded(questions, &more, None) }
+            if props.group == Group::Machine { <PushTest questions={questions.clone()} /> }
         </fieldset>
     }
 }
@@ -58,18 +60,7 @@ pub(super) fn folded(questions: &Questions, specs: &[&FieldSpec], row: Option<u8
     if specs.is_empty() {
         return html! {};
     }
-    let ids = || {
-        specs.iter().map(|s| FieldId {
-            field: s.field,
-            row,
-        })
-    };
-    let answered = ids()
-        .filter(|id| !questions.answers.text(*id).trim().is_empty())
-        .count();
-    let wrong = ids()
-        .filter(|id| questions.problems.contains_key(id))
-        .count();
+    let (answered, wrong) = count_of(questions, specs, row);
     html! {
         <details class="more">
             <summary class="more-name">
@@ -79,4 +70,21 @@ pub(super) fn folded(questions: &Questions, specs: &[&FieldSpec], row: Option<u8
             <div class="fields">{ boxes(questions, specs, row) }</div>
         </details>
     }
+}
+
+/// How many of some questions are answered, and how many answers are to mend.
+pub(super) fn count_of(
+    questions: &Questions,
+    specs: &[&FieldSpec],
+    row: Option<u8>,
+) -> (usize, usize) {
+    let ids = || {
+        specs.iter().map(|s| FieldId {
+            field: s.field,
+            row,
+        })
+    };
+    let answered = ids().filter(|id| !questions.answers.text(*id).trim().is_empty());
+    let wrong = ids().filter(|id| questions.problems.contains_key(id));
+    (answered.count(), wrong.count())
 }

@@ -5,6 +5,7 @@ mod cutter;
 mod field;
 mod group;
 mod machines;
+mod push;
 mod rack;
 mod shown;
 mod summary;
@@ -19,6 +20,7 @@ use std::collections::BTreeMap;
 use std::rc::Rc;
 use summary::Summary;
 use thinwright_core::field::{GROUPS, Group};
+use thinwright_core::job::Push;
 use thinwright_core::{Answers, FieldId};
 use thinwright_jobfile::SavedMachine;
 use thinwright_words::Speaker;
@@ -34,11 +36,14 @@ pub(crate) struct Questions {
     pub(crate) defaults: Rc<BTreeMap<FieldId, String>>,
     pub(crate) lit: Option<FieldId>,
     pub(crate) machines: Rc<Vec<SavedMachine>>,
+    /// What the push test gave, as long as all answers can be read.
+    pub(crate) push: Option<Push>,
 }
 
 impl Questions {
     pub(crate) fn of(state: &State) -> Questions {
         let speaker = Speaker::new(state.answers.units, &state.catalog, &state.answers);
+        let job = state.job.as_ref().filter(|_| state.problems.is_empty());
         let mut problems = BTreeMap::new();
         for problem in state.problems.iter() {
             problems
@@ -51,6 +56,7 @@ impl Questions {
             defaults: state.defaults.clone(),
             lit: state.lit,
             machines: state.machines.clone(),
+            push: job.and_then(|job| job.machine.push),
         }
     }
 

@@ -4,7 +4,9 @@ use super::Topic;
 use crate::drawing::Sketch;
 use crate::keep::place_of;
 use thinwright_core::pin::Place;
+use thinwright_core::stability::StabilityReport;
 use thinwright_core::strategy::{Setup, Step};
+use thinwright_core::vibration::TipKnown;
 use thinwright_quantity::{Kind, Length};
 use thinwright_words::{method_name, sheet as words, task_name, verdict};
 use yew::prelude::*;
@@ -56,8 +58,11 @@ fn stops(setup: &Setup) -> Vec<String> {
 fn by_ear(topic: &Topic, setup: &Setup) -> Html {
     let steps = setup.steps.iter();
     let loud = steps.filter_map(|s| {
+        // Where a frequency is known, its line under the step says more, unless it may still sing.
+        let told =
+            |r: &StabilityReport| r.known > TipKnown::Nothing && !topic.speaker.may_it_sing(r);
         s.listen
-            .filter(|l| l.planned > l.quiet)
+            .filter(|l| l.planned > l.quiet && !s.stability.as_ref().is_some_and(told))
             .map(|l| (s.number, l))
     });
     let rows: Vec<Html> = loud
@@ -160,6 +165,11 @@ fn under(topic: &Topic, step: &Step, place: Place) -> String {
     if let Some(finding) = speaker.binding(step) {
         let holds = speaker.catalog.numbers.utilisation_holds;
         out += &words::closest(finding, verdict(finding, holds));
+    }
+    let song = step.stability.as_ref().and_then(|r| speaker.song_short(r));
+    if let Some(song) = song {
+        out.push(' ');
+        out += &song;
     }
     if let Some(kept) = speaker.kept_at(place) {
         out.push(' ');

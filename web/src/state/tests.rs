@@ -1,5 +1,6 @@
 //! The state without a browser.
 
+mod charted;
 mod kept;
 mod looked;
 mod searched;

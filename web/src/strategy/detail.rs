@@ -4,7 +4,8 @@ use super::bars::Findings;
 use super::step::step_of;
 use super::values::Values;
 use crate::desk::use_desk;
-use crate::state::Shown;
+use crate::song::Song;
+use crate::state::{Charts, Shown};
 use crate::text;
 use thinwright_quantity::UnitSystem;
 use thinwright_words::{Speaker, method_how, task_why};
@@ -15,6 +16,7 @@ pub(crate) struct DetailProps {
     pub(crate) shown: Shown,
     pub(crate) setup: usize,
     pub(crate) at: usize,
+    pub(crate) charts: Charts,
     pub(crate) units: UnitSystem,
 }
 
@@ -42,7 +44,7 @@ pub(crate) fn Detail(props: &DetailProps) -> Html {
             <Values shown={props.shown.clone()} setup={props.setup} at={props.at} />
             if let Some(web) = &step.web { { part(text::WEB, &[speaker.web(web)]) } }
             if let Some(ribs) = &step.rib { { part(text::RIBS, &[speaker.ribs(ribs)]) } }
-            if let Some(listen) = &step.listen { { part(text::LISTEN, &[speaker.listen(listen)]) } }
+            <Song shown={props.shown.clone()} step={step.clone()} charts={props.charts.clone()} units={props.units} />
             { part(text::LOADS, &[speaker.loads(&step.loads)]) }
             <Findings shown={props.shown.clone()} setup={props.setup} at={props.at} units={props.units} />
             { part(text::CONSIDERED, &considered.collect::<Vec<_>>()) }

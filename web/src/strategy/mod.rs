@@ -15,7 +15,7 @@ mod whole;
 
 use crate::desk::use_desk;
 use crate::keep::{Keeping, place_of};
-use crate::state::Shown;
+use crate::state::{Charts, Shown};
 use crate::text;
 use changes::Changes;
 use notes::Notes;
@@ -40,6 +40,8 @@ pub(crate) struct RouteProps {
     pub(crate) stale: bool,
     /// What the person keeps.
     pub(crate) keeping: Keeping,
+    /// Charts of stability.
+    pub(crate) charts: Charts,
 }
 
 /// The strategy.
@@ -106,6 +108,7 @@ fn setup_view(
                 {at}
                 {index}
                 open={props.step == Some(index)}
+                charts={(props.step == Some(index)).then(|| props.charts.clone())}
                 units={props.units}
             />
         }

@@ -4,7 +4,7 @@ use super::detail::Detail;
 use super::numbers::Numbers;
 use crate::desk::use_desk;
 use crate::keep::Keeping;
-use crate::state::{Action, Shown};
+use crate::state::{Action, Charts, Shown};
 use crate::text;
 use thinwright_core::Outcome;
 use thinwright_core::pin::Place;
@@ -25,6 +25,8 @@ pub(crate) struct StepProps {
     pub(crate) units: UnitSystem,
     pub(crate) keeping: Keeping,
     pub(crate) place: Place,
+    /// Charts of stability; none while it is folded.
+    pub(crate) charts: Option<Charts>,
 }
 
 /// The step of an outcome.
@@ -63,7 +65,10 @@ pub(crate) fn StepView(props: &StepProps) -> Html {
             { next(&speaker, step) }
             <div id={detail}>
                 if open {
-                    <Detail shown={props.shown.clone()} setup={props.setup} at={props.at} units={props.units} />
+                    <Detail
+                        shown={props.shown.clone()} setup={props.setup} at={props.at} units={props.units}
+                        charts={props.charts.clone().unwrap_or_default()}
+                    />
                 }
             </div>
         </li>

@@ -38,6 +38,15 @@ pub(crate) fn more(count: usize, answered: usize) -> String {
     format!("More: {count}, {answered} answered")
 }
 
+/// Behind the name of a fold; nothing where nothing is answered.
+pub(crate) fn answered(count: usize) -> String {
+    if count == 0 {
+        String::new()
+    } else {
+        format!(" ({count} answered)")
+    }
+}
+
 pub(crate) fn to_mend(count: usize) -> String {
     format!("{MARK} {count} to mend")
 }

@@ -13,11 +13,6 @@ pub const WORKING_OUT: &str = "working out the chart \u{2026}";
 pub const TABLE: &str = "The chart as a table";
 /// Its columns.
 pub const TABLE_COLUMNS: [&str; 3] = ["spindle speed", "sings from", "how"];
-/// In the chart, over the line of the bad end.
-pub const BAD_END: &str = "quiet, bad end";
-/// In the chart, over the line of likely values.
-pub const LIKELY: &str = "quiet, likely";
-
 /// What the signs of the chart mean.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sign {
