@@ -9,13 +9,22 @@ const LIBRARIES: &[&str] = &[
     "mechanics",
     "chatter",
     "plate",
+    "sound",
     "catalog",
     "core",
     "words",
     "jobfile",
 ];
 /// Crates whose types carry no wire format.
-const WITHOUT_SERDE: &[&str] = &["quantity", "mechanics", "chatter", "plate", "core", "words"];
+const WITHOUT_SERDE: &[&str] = &[
+    "quantity",
+    "mechanics",
+    "chatter",
+    "plate",
+    "sound",
+    "core",
+    "words",
+];
 const OUTSIDE_WORLD: &[&str] = &[
     "web_sys",
     "js_sys",

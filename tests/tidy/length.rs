@@ -11,6 +11,7 @@ const KERNELS: &[&str] = &[
     "crates/mechanics/src/",
     "crates/chatter/src/",
     "crates/plate/src/",
+    "crates/sound/src/",
 ];
 
 /// How many lines a file may have.

@@ -6,6 +6,7 @@ mod drawing;
 mod engine;
 mod form;
 mod frame;
+mod hear;
 mod keep;
 mod keeping;
 mod map;

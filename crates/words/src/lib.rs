@@ -12,6 +12,7 @@ mod considered;
 pub mod drawing;
 mod fields;
 mod gains;
+pub mod hear;
 mod limits;
 mod listen;
 pub mod map;

@@ -1,5 +1,6 @@
 //! Tests of the words: nothing is left without, nothing is said twice, and numbers stand where they should.
 
+mod hear;
 mod pins;
 mod sentences;
 mod strategy;

@@ -1,0 +1,119 @@
+//! Listening: taps on cutter, spindle and web, and a cut, by the microphone or from a sound file.
+
+mod analysis;
+mod chart;
+mod choose;
+mod controls;
+mod ear;
+mod file;
+mod judge;
+mod listening;
+mod microphone;
+mod tape;
+#[cfg(test)]
+mod tests;
+mod told;
+
+use crate::desk::use_desk;
+use crate::state::Shown;
+use controls::{by_hand, controls};
+use ear::{Heard, Phase};
+use listening::{Wanted, use_listener};
+use std::rc::Rc;
+use thinwright_core::Answers;
+use thinwright_quantity::UnitSystem;
+use thinwright_words::Speaker;
+use thinwright_words::hear::{self as words, Use};
+use told::Teller;
+use web_sys::HtmlDetailsElement;
+use yew::prelude::*;
+
+#[derive(Clone, PartialEq, Properties)]
+pub(crate) struct HearProps {
+    pub(crate) answers: Rc<Answers>,
+    pub(crate) shown: Option<Shown>,
+    /// The step in hand, counted from 0.
+    pub(crate) step: Option<usize>,
+    pub(crate) units: UnitSystem,
+}
+
+/// What was chosen to listen to.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Chosen {
+    pub(crate) to: Use,
+    /// The cutter that is tapped; the spindle if none.
+    pub(crate) row: Option<u8>,
+    /// Tapped along X, else along Y.
+    pub(crate) x: bool,
+    /// The step that is compared with, counted from 0.
+    pub(crate) step: Option<usize>,
+    /// A tone that was typed, where there is no field for it.
+    pub(crate) typed: String,
+    /// How many taps must agree.
+    pub(crate) count: usize,
+}
+
+/// The panel.
+#[component]
+pub(crate) fn Hear(props: &HearProps) -> Html {
+    let desk = use_desk();
+    let numbers = &desk.catalog.numbers;
+    let wanted = Wanted {
+        count: tape::samples_in(numbers.tap_count, 1.0),
+        within: numbers.tap_spread,
+    };
+    let listener = use_listener(wanted);
+    let chosen = use_state(|| Chosen {
+        to: Use::Cutter,
+        row: Some(0),
+        x: true,
+        step: None,
+        typed: String::new(),
+        count: wanted.count,
+    });
+    let choose = {
+        let (chosen, listener) = (chosen.clone(), listener.clone());
+        Callback::from(move |(next, same): (Chosen, bool)| {
+            if !same {
+                listener.forget();
+            }
+            chosen.set(next);
+        })
+    };
+    let ontoggle = {
+        let listener = listener.clone();
+        Callback::from(move |event: Event| {
+            let shut = event
+                .target_dyn_into::<HtmlDetailsElement>()
+                .is_some_and(|d| d.id() == "hear" && !d.open());
+            // Nobody listens behind a closed lid.
+            if shut && listener.ear().phase != Phase::Still {
+                listener.forget();
+            }
+        })
+    };
+    let teller = Teller {
+        desk: &desk,
+        speaker: Speaker::new(props.units, &desk.catalog, &props.answers),
+        props,
+        chosen: &chosen,
+        on: listener.ear().phase == Phase::Listening,
+    };
+    let told = match listener.ear().heard.as_deref() {
+        Some(Heard::Taps(heard)) => teller.taps(heard),
+        Some(Heard::Cut(heard)) => teller.cut(heard),
+        None => by_hand(&teller, &choose),
+    };
+    html! {
+        <details class="hear" id="hear" {ontoggle}>
+            <summary class="more-name hear-name">{ words::NAME }</summary>
+            <div class="hear-inside">
+                { choose::uses(&chosen, &choose) }
+                { choose::object(&teller, &choose) }
+                <ul class="hear-how">{ for chosen.to.how().iter().map(|line| html! { <li>{ *line }</li> }) }</ul>
+                { controls(&teller, &listener) }
+                { told }
+            </div>
+        </details>
+    }
+}
