@@ -11,7 +11,9 @@ use crate::utilisation;
 use thinwright_core::stability::{LimitReport, ModeReport, SpeedReport, StabilityReport};
 use thinwright_core::strategy::Step;
 use thinwright_core::vibration::{Axis, TipKnown, Whose};
-use thinwright_quantity::{Kind, Length, Rounding, UnitSystem, format as written, format_bare};
+use thinwright_quantity::{
+    Kind, Length, Rounding, UnitSystem, format as written, format_bare, unit_name,
+};
 
 /// Name of the section.
 pub const NAME: &str = "Will it sing?";
@@ -33,10 +35,17 @@ fn percent(share: f64) -> String {
     format!("{number}\u{A0}%")
 }
 
+/// How many times as much.
+fn times(ratio: f64) -> String {
+    let digits = if ratio < 10.0 { 10.0 } else { 1.0 };
+    let value = (digits * ratio).round() / digits;
+    format_bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest)
+}
+
 fn owner(whose: Whose) -> &'static str {
     match whose {
         Whose::Cutter => "the cutter",
-        Whose::Machine => "the spindle",
+        Whose::Machine => "the machine",
         Whose::Web => "the web",
         Whose::Rib => "the rib",
     }
@@ -101,9 +110,10 @@ impl Speaker<'_> {
         report.cut.ap > report.here.unwrap_or(report.quiet.0)
     }
 
-    /// A depth that was worked out: what must not be exceeded, in three digits.
+    /// A depth that was worked out: what must not be exceeded, in three digits and one unit, so that it compares.
     fn depth(&self, value: Length) -> String {
-        written(Kind::ShortLength, value.si(), self.units, Rounding::Down)
+        let number = format_bare(Kind::ShortLength, value.si(), self.units, Rounding::Down);
+        format!("{number}\u{A0}{}", unit_name(Kind::ShortLength, self.units))
     }
 
     /// Up to a depth; what is less than a cut is not told in figures.
@@ -206,15 +216,18 @@ impl Speaker<'_> {
             percent(report.share),
         );
         let planned = self.length(report.cut.ap);
-        let used = utilisation(report.cut.ap.si() / here.si());
-        out += &match (self.may_it_sing(report), report.known) {
-            (false, _) if here < report.top => format!(" {planned} is planned, {used} of that."),
-            (false, _) => format!(" {planned} is planned."),
-            (true, TipKnown::Measured) => {
-                format!(" {planned} is planned, {used} of that: it will sing.")
-            }
-            (true, _) => format!(" {planned} is planned, {used} of that: it may sing."),
+        let share = report.cut.ap.si() / here.si();
+        let used = match here < report.top {
+            true if share > 1.0 => format!(", {} times that", times(share)),
+            true => format!(", {} of that", utilisation(share)),
+            false => String::new(),
         };
+        let then = match (self.may_it_sing(report), report.known) {
+            (false, _) => "",
+            (true, TipKnown::Measured) => ": it will sing",
+            (true, _) => ": it may sing",
+        };
+        out += &format!(" {planned} is planned{used}{then}.");
         Some(out)
     }
 
@@ -264,15 +277,11 @@ impl Speaker<'_> {
             self.up_to(speed.depth, report.top)
         );
         let error = percent(report.tone_error);
-        if speed.off < speed.depth && speed.off < report.top {
+        if speed.off < speed.depth.min(report.top) {
             let lost = Length::from_si(speed.depth.min(report.top).si() - speed.off.si());
-            out += &format!(
-                "; a tone {error} off to the worse side costs {} of it and leaves {}",
-                self.depth(lost),
-                self.depth(speed.off)
-            );
+            out += &format!("; the tone {error} off costs {} of it", self.depth(lost));
         } else {
-            out += &format!("; a tone {error} off costs nothing");
+            out += &format!("; the tone {error} off costs nothing");
         }
         if speed.drums {
             out += "; the web drums there";
@@ -283,12 +292,12 @@ impl Speaker<'_> {
     fn rubbing(&self, report: &StabilityReport, step: &Step) -> Option<String> {
         let slow = report.damped_below?;
         let here = if step.vc < slow {
-            "this cut is slower"
+            "this cut is slower, which may be why it runs more quietly than told here"
         } else {
             "this cut is faster"
         };
         Some(format!(
-            "Below {} the flank of the edge would rub every swing away; {here}. It is not counted on.",
+            "Not counted on: below some {} the flank of the edge may rub the swing away; {here}.",
             self.surface_speed(slow)
         ))
     }

@@ -26,15 +26,15 @@ const CROSS: f64 = 3.0;
 const BAR: f64 = 3.0;
 /// Height and half the width of the mark of a good speed.
 const MARK: (f64, f64) = (2.6, 1.4);
-/// Without a frequency: how much the chart reaches over what it has to show, and over the step at most.
-const HEADROOM: (f64, f64) = (1.25, 5.0);
+/// How much the chart reaches over what it has to show; how many times further apart two depths may be and both be seen.
+const HEADROOM: f64 = 1.25;
+const FAR: f64 = 5.0;
+/// Half the width and the height of the arrow over a step that stands above the chart.
+const ARROW: (f64, f64) = (0.9, 2.2);
 
 /// All marks of a chart.
 pub(super) fn chart(units: UnitSystem, report: &StabilityReport, shows: &Shows) -> Vec<Mark> {
-    let top = match shows {
-        Shows::AnySpeed => top_of_any(report),
-        Shows::Lobes(_) | Shows::Words(_) => report.top,
-    };
+    let top = top(report, shows);
     let ground = Ground::new(units, report.range, top);
     let mut marks = match shows {
         Shows::Lobes(lobes) => limit(&ground, report, lobes),
@@ -52,23 +52,46 @@ pub(super) fn chart(units: UnitSystem, report: &StabilityReport, shows: &Shows) 
         marks.push(letters(at, (*text).to_owned(), "middle"));
     }
     let cut = &report.cut;
-    marks.extend(point((ground.x(cut.n.si()), ground.y(cut.ap.si()))));
+    let at = (ground.x(cut.n.si()), ground.y(cut.ap.si()));
+    marks.extend(point(at));
+    if !ground.reaches(cut.ap.si()) {
+        marks.push(arrow(at));
+    }
     marks
 }
 
-/// Far enough for the step and for what is quiet at any speed, as long as both can be seen.
-fn top_of_any(report: &StabilityReport) -> Length {
+/// Whether the step stands so far above everything else that the chart leaves it out.
+pub(super) fn step_above(report: &StabilityReport, lobes: Option<&Lobes>) -> bool {
+    lobes.is_some_and(|lobes| report.cut.ap.si() > FAR * highest(report, lobes))
+}
+
+/// The greatest depth that a chart of lobes has to show but for the step, m.
+fn highest(report: &StabilityReport, lobes: &Lobes) -> f64 {
+    let top = report.top.si();
+    let limits = lobes.limit.iter().map(|l| l.map_or(top, Length::si));
+    limits.fold(0.0, f64::max)
+}
+
+/// Far enough for the step and for what is known, as long as both can be seen.
+pub(super) fn top(report: &StabilityReport, shows: &Shows) -> Length {
     let ap = report.cut.ap.si();
-    let shown = [report.quiet.0, report.quiet.1]
-        .map(Length::si)
-        .into_iter()
-        .filter(|q| *q <= HEADROOM.1 * ap);
-    Length::from_si(HEADROOM.0 * shown.fold(ap, f64::max))
+    let reach = match shows {
+        Shows::Words(_) => return report.top,
+        Shows::AnySpeed => {
+            let quiet = [report.quiet.0, report.quiet.1].map(Length::si);
+            let shown = quiet.into_iter().filter(|q| *q <= FAR * ap);
+            return Length::from_si(HEADROOM * shown.fold(ap, f64::max));
+        }
+        Shows::Lobes(lobes) if step_above(report, Some(lobes)) => highest(report, lobes),
+        Shows::Lobes(lobes) => highest(report, lobes).max(ap),
+    };
+    Length::from_si((HEADROOM * reach).min(report.top.si()))
 }
 
 /// The region that sings, the limit, its share, and where every other tooth cuts deep.
 fn limit(ground: &Ground, report: &StabilityReport, lobes: &Lobes) -> Vec<Mark> {
     let top = report.top.si();
+    // What is not known is as high as the chart.
     let at = |share: f64| -> Vec<(f64, f64)> {
         let each = lobes.speeds.iter().zip(&lobes.limit);
         let depth = |limit: &Option<Length>| limit.map_or(top, Length::si);
@@ -167,6 +190,18 @@ fn here(ground: &Ground, report: &StabilityReport) -> Option<Mark> {
 
 pub(super) fn bar((x, y): (f64, f64)) -> Mark {
     Mark::Line(Stroke::Frame, line((x - BAR, y), (x + BAR, y)))
+}
+
+/// Over a step that stands above the chart.
+fn arrow((x, y): (f64, f64)) -> Mark {
+    let foot = y - RING - 0.3;
+    let mut path = Path::default();
+    path.polygon(&[
+        (x, foot - ARROW.1),
+        (x - ARROW.0, foot),
+        (x + ARROW.0, foot),
+    ]);
+    Mark::Line(Stroke::Ink, path.0)
 }
 
 /// Where the step stands: a cross in a ring.

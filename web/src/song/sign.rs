@@ -1,6 +1,6 @@
 //! What the signs of a chart mean: each drawn once, with its words.
 
-use super::chart::{bar, circle, point, speed};
+use super::chart::{bar, circle, point, speed, step_above};
 use super::hatch;
 use crate::drawing::{Mark, Path, Stroke, draw, line};
 use thinwright_core::stability::{Lobes, StabilityReport};
@@ -16,7 +16,8 @@ const MIDDLE: (f64, f64) = (0.5 * WIDTH, 0.5 * HEIGHT);
 
 /// The signs that a chart has.
 pub(super) fn of(report: &StabilityReport, lobes: Option<&Lobes>) -> Vec<Sign> {
-    let mut out = vec![Sign::Point];
+    let above = step_above(report, lobes);
+    let mut out = vec![if above { Sign::Above } else { Sign::Point }];
     let Some(lobes) = lobes else {
         if report.known == TipKnown::Nothing {
             out.extend([Sign::BadEnd, Sign::Likely]);
@@ -67,7 +68,7 @@ fn marks(sign: Sign) -> Vec<Mark> {
             out.push(Mark::Line(Stroke::Ink, dots.0));
             out
         }
-        Sign::Point => point((x, y)).into(),
+        Sign::Point | Sign::Above => point((x, y)).into(),
         Sign::Here => vec![bar((x, y))],
         Sign::Speed => vec![speed((x, y + 1.3), false)],
         Sign::Drums => vec![speed((x, y + 1.3), true)],

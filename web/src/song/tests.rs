@@ -1,7 +1,7 @@
 //! The chart without a browser: nothing leaves the paper, hatching stays over the limit, each sign is where it belongs.
 
 use super::axes::{Ground, HEIGHT, WIDTH, round_ticks};
-use super::chart::{Shows, chart};
+use super::chart::{Shows, chart, top};
 use super::hatch;
 use super::sign;
 use super::table::picked;
@@ -35,7 +35,7 @@ pub(super) fn report(known: TipKnown, ap_mm: f64) -> StabilityReport {
             n: SpindleSpeed::rpm(15_000.0),
             ap: Length::mm(ap_mm),
             z: 3,
-            arc: (Angle::from_si(1.5), Angle::from_si(3.14)),
+            arc: (Angle::from_si(1.5), Angle::from_si(3.0)),
             kt: Stress::from_si(8.0e8),
             kr_ratio: 0.3,
             corner: Length::mm(0.0),
@@ -170,7 +170,11 @@ fn the_limit_is_drawn_where_it_is() {
     let known = report(TipKnown::Frequency, 0.3);
     let found = lobes(&known).unwrap();
     let marks = chart(UnitSystem::Metric, &known, &Shows::Lobes(&found));
-    let ground = Ground::new(UnitSystem::Metric, known.range, known.top);
+    let ground = Ground::new(
+        UnitSystem::Metric,
+        known.range,
+        top(&known, &Shows::Lobes(&found)),
+    );
     let drawn = lines(&marks, Stroke::Index).concat();
     let wanted = found.speeds.iter().zip(&found.limit);
     let mut told = 0;
@@ -191,6 +195,21 @@ fn the_limit_is_drawn_where_it_is() {
         (0.5 * (a + b) - at.0).abs() < 0.02 && (r[0].1 - at.1).abs() < 0.02
     });
     assert!(holds, "{ring:?} {at:?}");
+}
+
+#[test]
+fn a_step_far_above_the_limit_does_not_flatten_it() {
+    let loud = report(TipKnown::Frequency, 12.0);
+    let found = lobes(&loud).unwrap();
+    let marks = chart(UnitSystem::Metric, &loud, &Shows::Lobes(&found));
+    let drawn = lines(&marks, Stroke::Index).concat();
+    let least = drawn.iter().map(|p| p.1).fold(f64::MAX, f64::min);
+    let most = drawn.iter().map(|p| p.1).fold(0.0, f64::max);
+    assert!(most - least > 0.3 * HEIGHT, "{least} {most}");
+    assert_eq!(sign::of(&loud, Some(&found))[0], Sign::Above);
+    // The step is on the paper all the same, at the top.
+    let ring = lines(&marks, Stroke::Cutter);
+    assert!(ring.iter().any(|r| r[0].1 < least), "{ring:?}");
 }
 
 #[test]

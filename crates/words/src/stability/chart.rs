@@ -24,6 +24,8 @@ pub enum Sign {
     Flip,
     /// The step.
     Point,
+    /// The step, where it stands above the chart.
+    Above,
     /// What is quiet at the step's speed.
     Here,
     /// A good speed.
@@ -110,17 +112,22 @@ impl Speaker<'_> {
         [self.spindle_speed(n), depth, how.to_owned()]
     }
 
+    fn stands(&self, report: &StabilityReport) -> String {
+        format!(
+            "ap {}, n {}",
+            self.length(report.cut.ap),
+            self.spindle_speed(report.cut.n)
+        )
+    }
+
     /// What a sign of the chart means.
     pub fn sign(&self, sign: Sign, report: &StabilityReport) -> String {
         match sign {
             Sign::Limit => "above this line it sings".to_owned(),
             Sign::Margin => format!("{} of it, which is used", percent(report.share)),
             Sign::Flip => "here every other tooth cuts deep".to_owned(),
-            Sign::Point => format!(
-                "this step: ap {}, n {}",
-                self.length(report.cut.ap),
-                self.spindle_speed(report.cut.n)
-            ),
+            Sign::Point => format!("this step: {}", self.stands(report)),
+            Sign::Above => format!("this step, far above the chart: {}", self.stands(report)),
             Sign::Here => format!(
                 "quiet at its speed, the tone {} off",
                 percent(self.catalog.numbers.tap_spread)
