@@ -4,7 +4,9 @@ use crate::case::Case;
 use crate::choice;
 use crate::estimate::Draw;
 use crate::limits::stability_ends;
-use crate::vibration::{Axis, Scene, TipKnown, Voice, Whose, banded, quiet, scenes, tip_known};
+use crate::vibration::{
+    Axis, MOST_CYCLES, Scene, TipKnown, Voice, Whose, banded, quiet, scenes, tip_known,
+};
 use thinwright_chatter::floquet::Kind;
 use thinwright_chatter::process_damping::surely_quiet_speed;
 use thinwright_chatter::speed::best_speed;
@@ -104,16 +106,14 @@ pub struct SpeedReport {
 
 /// How much further than the step-down the chart reaches.
 const HEADROOM: f64 = 2.5;
-/// Vibrations between two teeth beyond which lobes lie too close to be picked.
-const MOST_LOBES: u32 = 12;
 /// Shares of a lobe's own speed that are looked at: the peak lies near it, and falls off steeply to one side.
-const ABOUT_A_LOBE: [f64; 6] = [1.0, 0.985, 0.97, 0.955, 0.94, 1.015];
+const ABOUT_A_LOBE: [f64; 3] = [1.0, 0.98, 0.96];
 /// Speeds that are told.
 const MOST_SPEEDS: usize = 3;
 
 /// Spindle speeds at which the teeth keep step with a tone, and those beside them, on the grid, from `low` to `high`, 1/s.
 pub(crate) fn in_step(tone: f64, z: u32, grid: f64, (low, high): (f64, f64)) -> Vec<f64> {
-    let lobes = (0..MOST_LOBES).map(|k| best_speed(tone, z, k));
+    let lobes = (0..MOST_CYCLES).map(|k| best_speed(tone, z, k));
     let speeds = lobes.flat_map(|n| ABOUT_A_LOBE.map(|share| choice::down(share * n, grid)));
     let inside = speeds.filter(|n| *n >= low && *n <= high * (1.0 + 1.0e-9));
     let mut speeds: Vec<f64> = inside.collect();

@@ -59,12 +59,20 @@ pub struct Voice {
 /// Frequency that stands for one that is not known, where it does not matter, Hz.
 const ANY: f64 = 1.0e3;
 
+/// Stiffness, N/m, and cutting coefficient, Pa, that depths are kept for.
+const UNIT_STIFFNESS: f64 = 1.0e6;
+const UNIT_FORCE: f64 = 1.0e9;
+/// Ratios of tone and speed that differ by less than half of this count as one: a small part of what a tap errs by.
+const RATIO_STEP: f64 = 0.005;
+/// Vibrations between two teeth beyond which the error of a tone blurs the lobes: there only what is quiet at any speed counts.
+pub(crate) const MOST_CYCLES: u32 = 10;
+
 /// Depths worked out before, by what they depend on.
 #[derive(Clone, Default)]
 pub(crate) struct QuietBook(Rc<RefCell<BTreeMap<Vec<u64>, Option<Crossing>>>>);
 
 /// Most depths that are kept.
-const MOST: usize = 1 << 14;
+const MOST: usize = 1 << 16;
 
 impl PartialEq for QuietBook {
     /// What was worked out before changes no answer.
@@ -110,8 +118,11 @@ pub(crate) fn tip_known(case: &Case) -> TipKnown {
     let stiffness = case.estimates[Unknown::MachineStiffness as usize].known;
     match (&case.cutter.ring, stiffness) {
         (None, _) => TipKnown::Nothing,
-        (Some(_), Known::Measured) => TipKnown::Measured,
-        (Some(_), Known::DataSheet | Known::Estimated) => TipKnown::Frequency,
+        // What is taken as measured, to see what that would bring, does not bind.
+        (Some(_), Known::Measured) if !case.job.settled[Unknown::MachineStiffness as usize] => {
+            TipKnown::Measured
+        }
+        (Some(_), _) => TipKnown::Frequency,
     }
 }
 
@@ -149,18 +160,47 @@ impl Scene {
     }
 
     /// The first depth that sings at a spindle speed, 1/s, up to a depth, m.
+    ///
+    /// Depth goes with stiffness over cutting force: worked out, and kept, for the tip's stiffness and a force that are always
+    /// the same.
     pub(crate) fn limit(&self, n: f64, most: f64) -> Option<Crossing> {
+        let tip = self.voices.first()?.mode;
+        let scale = tip.k / UNIT_STIFFNESS * (UNIT_FORCE / self.cut.kt);
+        let mut unit = self.unit(tip.k);
+        // Only the ratio of tone and speed counts, and it is known to some per cent.
+        let tone = self.voices.first()?.mode.omega_n;
+        let ratio = libm::log(tone / n) / RATIO_STEP;
+        let turn = tone / n / libm::exp(RATIO_STEP * libm::round(ratio));
+        unit.voices.iter_mut().for_each(|v| v.mode.omega_n /= tone);
+        let n = libm::exp(-RATIO_STEP * libm::round(ratio));
+        let most = libm::exp2(0.5 * libm::ceil(2.0 * libm::log2(most / scale)));
         let mut key: Vec<u64> = vec![n.to_bits(), most.to_bits(), u64::from(self.cut.z)];
-        let cut = &self.cut;
-        key.extend([cut.phi_st, cut.phi_ex, cut.kt, cut.kr_ratio].map(f64::to_bits));
+        let cut = &unit.cut;
+        key.extend([cut.phi_st, cut.phi_ex, cut.kr_ratio].map(f64::to_bits));
         if self.edge != Edge::sharp() {
             key.push(self.ap.to_bits());
         }
-        for voice in &self.voices {
+        for voice in &unit.voices {
             key.push(voice.axis as u64);
             key.extend([voice.mode.k, voice.mode.zeta, voice.mode.omega_n].map(f64::to_bits));
         }
-        self.book.get(key, || self.system()?.limit(n, most))
+        let found = self.book.get(key, || unit.system()?.limit(n, most))?;
+        Some(Crossing {
+            depth: found.depth * scale,
+            omega: found.omega * tone / turn,
+            ..found
+        })
+    }
+
+    /// The same with a tip of unit stiffness under a unit force; other stiffnesses in proportion, to nine digits.
+    fn unit(&self, tip: f64) -> Scene {
+        let mut unit = self.clone();
+        unit.cut.kt = UNIT_FORCE;
+        for voice in &mut unit.voices {
+            let share = voice.mode.k / tip;
+            voice.mode.k = UNIT_STIFFNESS * libm::round(share * 1.0e9) / 1.0e9;
+        }
+        unit
     }
 
     /// Modes and cut, ready for any spindle speed.
@@ -303,17 +343,23 @@ pub(crate) fn quiet(case: &Case) -> Option<f64> {
     let cut = &scene.cut;
     let mut key = vec![u64::from(cut.z)];
     key.extend([mode.zeta, cut.phi_st, cut.phi_ex, cut.kr_ratio].map(f64::to_bits));
-    // Depth goes with stiffness over cutting force.
-    let unit = Mode { k: 1.0e6, ..mode };
+    let unit = Mode {
+        k: UNIT_STIFFNESS,
+        ..mode
+    };
     let of_unit = scene.book.get(key, || {
-        let depth = quiet_at_any_speed(&unit, &unit, &Cut { kt: 1.0e9, ..*cut });
+        let cut = Cut {
+            kt: UNIT_FORCE,
+            ..*cut
+        };
+        let depth = quiet_at_any_speed(&unit, &unit, &cut);
         depth.is_finite().then_some(Crossing {
             depth,
             ..Crossing::default()
         })
     });
-    let mut depth =
-        of_unit.map_or(f64::INFINITY, |c| c.depth) * (mode.k / unit.k) * (1.0e9 / cut.kt);
+    let scale = mode.k / UNIT_STIFFNESS * (UNIT_FORCE / cut.kt);
+    let mut depth = of_unit.map_or(f64::INFINITY, |c| c.depth) * scale;
     for voice in scene.voices.iter().filter(|v| v.whose == Whose::Rib) {
         depth = depth.min(quiet_depth(&Mode::rigid(), &voice.mode, cut));
     }
@@ -333,8 +379,15 @@ pub(crate) fn banded(case: &Case, n: f64) -> Option<f64> {
         case.job.numbers.stability_share,
         case.job.numbers.tap_spread,
     );
-    let most = ceiling(case.choice.ap, share);
+    let most = MARGIN * case.choice.ap / share;
     let mut least = most;
+    let tones = case
+        .cutter
+        .ring
+        .map(|ring| ring.frequency.0.min(ring.frequency.1))?;
+    if tones > n * f64::from(case.cutter.z * MOST_CYCLES) {
+        return quiet(case);
+    }
     for scene in scenes(case) {
         for factor in [1.0, 1.0 - spread, 1.0 + spread] {
             if let Some(found) = scene.tuned(factor).limit(n, most) {
@@ -344,6 +397,9 @@ pub(crate) fn banded(case: &Case, n: f64) -> Option<f64> {
     }
     Some(share * least)
 }
+
+/// How far above the step-down a limit still counts.
+const MARGIN: f64 = 1.25;
 
 /// The directions of feed that differ.
 pub(crate) fn scenes(case: &Case) -> Vec<Scene> {
@@ -356,9 +412,4 @@ pub(crate) fn scenes(case: &Case) -> Vec<Scene> {
         .iter()
         .filter_map(|turned| Scene::new(case, *turned))
         .collect()
-}
-
-/// A depth well above what counts for a step-down: a power of two, so that near ones share what is worked out, m.
-fn ceiling(ap: f64, share: f64) -> f64 {
-    libm::exp2(libm::ceil(libm::log2(2.5 * ap / share)))
 }

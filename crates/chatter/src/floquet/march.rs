@@ -102,7 +102,7 @@ fn through_of<const N: usize>(system: &System, n: f64, scale: f64) -> Series {
                 scale,
             };
             state = element.transfer::<N>(window, phi, turn).times(&state);
-            if !(state.greatest() < BEYOND) {
+            if state.greatest() >= BEYOND {
                 return state;
             }
             done += 1.0;

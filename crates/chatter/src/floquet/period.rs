@@ -22,8 +22,10 @@ const SETTLED: f64 = 1.0e-24;
 const FAR: f64 = 4.0;
 /// A coefficient above this leaves too few digits: the range of depths is halved until there is none.
 const LARGE: f64 = 1.0e7;
-/// Shares of the greatest depth that are looked through one after the other: shallow cuts have short series.
-const SHARES: [f64; 2] = [0.25, 1.0];
+/// The first range of depths that is looked through, in depths whose stiffness equals the damping of the weakest mode, and
+/// how much deeper the next one reaches.
+const START: f64 = 24.0;
+const DEEPER: f64 = 4.0;
 /// How often it is halved.
 const SHRINKINGS: u32 = 24;
 /// The least multiplier that [`System::radius`] tells from nothing.
@@ -110,15 +112,21 @@ impl System {
     /// where it stays quiet, and for impossible input.
     #[must_use]
     pub fn limit(&self, n: f64, most: f64) -> Option<Crossing> {
-        let mut from = 0.0;
-        for share in SHARES {
-            let period = self.at(n, share * most)?;
+        if !(n > 0.0 && most > 0.0 && most.is_finite()) {
+            return None;
+        }
+        // Shallow cuts have short series: first as deep as most limits are, then deeper and deeper.
+        let (mut from, mut to) = (0.0, most.min(START * self.gentlest));
+        loop {
+            let period = self.at(n, to)?;
             if let Some(crossing) = period.limit_above(from) {
                 return Some(crossing);
             }
-            from = period.most;
+            if period.most < to || to >= most {
+                return None;
+            }
+            (from, to) = (to, most.min(DEEPER * to));
         }
-        None
     }
 
     /// Greatest modulus of a multiplier \[-\] at spindle speed `n` \[1/s\] and a depth \[m\]: below 1 the cut is quiet, above it sings. What is
@@ -359,7 +367,7 @@ fn root(g: &[f64], start: Complex) -> Option<Complex> {
         let (value, slope) = horner(g, w);
         let step = value.times(slope.inverse());
         w = w.minus(step);
-        if !(w.norm2() < FAR) {
+        if w.norm2().is_nan() || w.norm2() >= FAR {
             return None;
         }
         if step.norm2() <= SETTLED {

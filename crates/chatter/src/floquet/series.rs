@@ -95,7 +95,7 @@ impl Series {
     }
 
     /// The coefficients p1, p2 ... of the characteristic polynomial m^N - p1 m^(N-1) - p2 m^(N-2) ..., for a determinant that
-    /// is known (Faddeev and LeVerrier, any handbook of linear algebra, from memory).
+    /// is known (recursion of Faddeev and Le Verrier, any handbook of linear algebra, from memory).
     pub(super) fn characteristic(&self, determinant: f64) -> Vec<Vec<f64>> {
         let size = self.size;
         let mut found = vec![self.trace()];

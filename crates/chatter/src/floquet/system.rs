@@ -9,6 +9,9 @@ use crate::mode::{Cut, Mode};
 /// Most modes that are reckoned with together.
 pub const MOST_MODES: usize = 6;
 
+/// What may be stronger between the points at which strength is looked at.
+const BETWEEN: f64 = 1.2;
+
 /// A mode, and the direction in which it moves cutter and work against each other.
 ///
 /// x is the feed, y the normal to it, z the axis of the cutter (positive away from the floor); a unit vector.
@@ -57,6 +60,8 @@ pub struct System {
     pub(super) teeth: u32,
     /// The fastest damped angular frequency \[rad/s\].
     pub(super) fastest: f64,
+    /// Depth \[m\] at which that coupling equals what damping holds against it, for the weakest mode.
+    pub(super) gentlest: f64,
     /// A bound on the coupling of one mode to all \[1/(m s^2)\].
     pub(super) strongest: f64,
 }
@@ -83,34 +88,48 @@ impl System {
         if gives.is_empty() || gives.len() > MOST_MODES || !damped {
             return None;
         }
-        let terms = couplings(&gives, cut, edge);
-        let count = gives.len();
-        let row = |i: usize| -> f64 {
-            let of = |t: &Vec<f64>| {
-                t[i * count..(i + 1) * count]
-                    .iter()
-                    .map(|k| k.abs())
-                    .sum::<f64>()
-            };
-            terms.iter().map(of).sum()
-        };
-        let most_teeth = f64::from(cut.z)
-            .min(1.0 + f64::from(cut.z) * (cut.phi_ex - cut.phi_st) / core::f64::consts::TAU);
-        let strongest = most_teeth * (0..count).map(row).fold(0.0, f64::max);
         let fastest = gives.iter().map(|m| m.mode.omega_n).fold(0.0, f64::max);
-        (strongest.is_finite() && strongest > 0.0).then(|| System {
+        let mut system = System {
             modes: gives
                 .iter()
                 .map(|m| (m.mode.omega_n, m.mode.zeta))
                 .collect(),
             given,
-            terms,
+            terms: couplings(&gives, cut, edge),
             windows: windows(cut.z, cut.phi_st, cut.phi_ex),
             nodes: Nodes::new(),
             teeth: cut.z,
             fastest,
-            strongest,
-        })
+            strongest: 0.0,
+            gentlest: 0.0,
+        };
+        let rows = system.strengths();
+        let held = |(strength, m): (&f64, &&Moving)| {
+            2.0 * m.mode.zeta * m.mode.omega_n * m.mode.omega_n / strength
+        };
+        system.gentlest = rows
+            .iter()
+            .zip(&gives)
+            .map(held)
+            .fold(f64::INFINITY, f64::min);
+        system.strongest = rows.into_iter().fold(0.0, f64::max);
+        (system.strongest.is_finite() && system.strongest > 0.0).then_some(system)
+    }
+
+    /// How strongly each mode is coupled to all at most, seen at points of each window and a little more \[1/(m s^2)\].
+    fn strengths(&self) -> Vec<f64> {
+        let count = self.modes.len();
+        let mut most = vec![0.0_f64; count];
+        for window in self.windows.iter().filter(|w| !w.teeth.is_empty()) {
+            for x in [0.0, 0.25, 0.5, 0.75, 1.0] {
+                let turn = window.start + x * (window.end - window.start);
+                let coupling = self.coupling(turn, &window.teeth);
+                for (most, row) in most.iter_mut().zip(coupling.chunks_exact(count)) {
+                    *most = most.max(BETWEEN * row.iter().map(|k| k.abs()).sum::<f64>());
+                }
+            }
+        }
+        most
     }
 
     /// The coupling of the modes with the cutter turned so far, row by row \[1/(m s^2)\].

@@ -83,9 +83,9 @@ fn value(case: &Case, lever: Lever) -> Option<f64> {
 fn fewer_flutes(limit: &Limit, case: &Case, now: f64) -> Option<Remedy> {
     let holds = case.job.numbers.utilisation_holds;
     let at = |z: u32| moved(limit, case, Lever::Flutes, f64::from(z));
-    let fewer = (1..case.cutter.z).rev();
-    let best = fewer.clone().find(|z| at(*z).is_some_and(|u| u <= holds));
-    let z = best.or_else(|| fewer.last())?;
+    let mut fewer = (1..case.cutter.z).rev();
+    let best = fewer.find(|z| at(*z).is_some_and(|u| u <= holds));
+    let z = best.unwrap_or(1);
     let utilisation = at(z).filter(|u| *u < now - 1.0e-9)?;
     Some(Remedy {
         lever: Lever::Flutes,

@@ -9,7 +9,8 @@ pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Stability,
     source: "szalai2006",
     needs: Needs::Load,
-    moves: Moves::STILL.n(Move::Unknown).fz(Move::Unknown),
+    // A thicker chip presses less for each micrometre more.
+    moves: Moves::STILL.n(Move::Unknown).fz(Move::Easier),
     bad_ends: &[
         (Unknown::Kc, BadEnd::High),
         (Unknown::MachineStiffness, BadEnd::Low),
