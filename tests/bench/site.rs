@@ -32,7 +32,7 @@ where
     // As long as the bench runs.
     std::thread::spawn(move || server.run(&AtomicBool::new(true)));
     let driver = Driver::start();
-    let client = driver.open().await;
+    let client = driver.open(&[]).await;
     let site = Site {
         client: client.clone(),
         address,

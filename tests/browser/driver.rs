@@ -65,10 +65,12 @@ impl Driver {
         })
     }
 
-    /// Opens a browser with an empty profile.
-    pub(crate) async fn open(&self) -> Client {
+    /// Opens a browser with an empty profile, and with flags of a test's own.
+    pub(crate) async fn open(&self, more: &[String]) -> Client {
+        let flags = FLAGS.iter().map(ToString::to_string);
+        let flags: Vec<String> = flags.chain(more.iter().cloned()).collect();
         let capabilities = json!({
-            "goog:chromeOptions": { "binary": chromium(), "args": FLAGS },
+            "goog:chromeOptions": { "binary": chromium(), "args": flags },
             "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
         });
         ClientBuilder::new(HttpConnector::new())

@@ -21,6 +21,7 @@ mod person;
 mod visit;
 
 mod files;
+mod hear;
 mod keeping;
 mod kept;
 mod keyboard;

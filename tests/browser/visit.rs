@@ -74,11 +74,19 @@ pub(crate) async fn visit<F>(name: &str, test: impl FnOnce(Visit) -> F)
 where
     F: Future<Output = ()> + Send + 'static,
 {
+    visit_with(name, &[], test).await;
+}
+
+/// The same in a browser with flags of the test's own.
+pub(crate) async fn visit_with<F>(name: &str, flags: &[String], test: impl FnOnce(Visit) -> F)
+where
+    F: Future<Output = ()> + Send + 'static,
+{
     let server = Server::bind(built("dist"), 0..1).unwrap();
     let (address, wanted) = (server.address(), Arc::new(AtomicBool::new(true)));
     let going = Arc::clone(&wanted);
     std::thread::spawn(move || server.run(&going));
-    see(name, address, wanted, test).await;
+    see(name, (address, flags), wanted, test).await;
 }
 
 /// The same for the page in one file, from the disk.
@@ -87,16 +95,20 @@ where
     F: Future<Output = ()> + Send + 'static,
 {
     let address = format!("file://{}", built("dist-single/thinwright.html").display());
-    see(name, address, Arc::default(), test).await;
+    see(name, (address, &[]), Arc::default(), test).await;
 }
 
-async fn see<F>(name: &str, address: String, server: Arc<AtomicBool>, test: impl FnOnce(Visit) -> F)
-where
+async fn see<F>(
+    name: &str,
+    (address, flags): (String, &[String]),
+    server: Arc<AtomicBool>,
+    test: impl FnOnce(Visit) -> F,
+) where
     F: Future<Output = ()> + Send + 'static,
 {
     let driver = Driver::start();
     let visit = Visit {
-        client: driver.open().await,
+        client: driver.open(flags).await,
         address,
         server,
     };
