@@ -77,6 +77,7 @@ fn compared(case: &Drawn, found: Option<&Crossing>) -> Result<Option<f64>, Strin
     let kind = match found.kind {
         Kind::Hopf => "hopf",
         Kind::Flip => "flip",
+        Kind::Unseen => "unseen",
     };
     let away = libm::hypot(
         found.multiplier.0 - limit.multiplier.0,
@@ -163,8 +164,10 @@ fn the_tone_told_is_the_strongest() {
             continue;
         }
         asked += 1;
-        let found = system(case).limit(case.n, case.most * unit(case));
-        let omega = found.map_or(f64::NAN, |crossing| crossing.omega);
+        let system = system(case);
+        let found = system.limit(case.n, case.most * unit(case));
+        let song = found.and_then(|crossing| system.song(case.n, &crossing));
+        let omega = song.map_or(f64::NAN, |song| song.omega);
         let off = omega / limit.tone - 1.0;
         if off.is_nan() || off.abs() > TONE {
             complaints.push(format!(

@@ -6,14 +6,15 @@ mod agreement;
 use agreement::{Answer, Row};
 use core::f64::consts::PI;
 use thinwright_chatter::floor::axial_quiet_depth;
+use thinwright_chatter::floquet::{Crossing, Kind, Moving, System};
 use thinwright_chatter::lobe::limit_at_speed;
 use thinwright_chatter::process_damping::{quiet_depth_with_process_damping, surely_quiet_speed};
 use thinwright_chatter::speed::best_speed;
 use thinwright_chatter::zero_order::mean_force_change;
-use thinwright_chatter::floquet::{Crossing, Kind, Moving, System};
 use thinwright_chatter::{Cut, Edge, Mode, directional, quiet_depth, quiet_depth_one_mode};
 
-const SCHEME: &str = "holds for one discretisation of the tooth period only, which is not the one here";
+const SCHEME: &str =
+    "holds for one discretisation of the tooth period only, which is not the one here";
 const MATHIEU: &str = "an equation whose delayed term is not that of a cut";
 const TIME: &str = "needs integration in time with loss of contact";
 
@@ -31,7 +32,8 @@ const WAITING: &[(&str, &str)] = &[
     ("K6_nonlinear_AB95_up_0.5_x1.25", TIME),
 ];
 
-const INTERVALS: &str = "printed from 200 intervals a period; the settled value lies 0.07 to 0.18 % higher";
+const INTERVALS: &str =
+    "printed from 200 intervals a period; the settled value lies 0.07 to 0.18 % higher";
 
 /// Cases whose printed value is known to be off.
 const DISAGREEING: &[(&str, &str)] = &[
@@ -100,20 +102,14 @@ fn most(row: &Row) -> f64 {
 }
 
 fn radius(row: &Row) -> Answer {
-    let radius = system(row).radius(row.input("spindle"), row.input("axial_depth")).unwrap();
+    let radius = system(row)
+        .radius(row.input("spindle"), row.input("axial_depth"))
+        .unwrap();
     vec![("spectral_radius", vec![radius]), ("stable", vec![])]
 }
 
 fn crossing(row: &Row) -> Crossing {
-    let (system, mut most) = (system(row), most(row));
-    // The rows in which a crossing is looked for are to be fine beside the limit.
-    loop {
-        let found = system.at(row.input("spindle"), most).unwrap().limit().unwrap();
-        if found.depth > 0.1 * most {
-            return found;
-        }
-        most = 4.0 * found.depth;
-    }
+    system(row).limit(row.input("spindle"), most(row)).unwrap()
 }
 
 fn floquet_limit(row: &Row) -> Answer {
@@ -134,10 +130,16 @@ fn floquet_limit(row: &Row) -> Answer {
 fn impulse(row: &Row) -> Answer {
     let (mode, cut) = (mode(row, "x"), cut(row));
     let time = 1.0 / (row.input("spindle") * f64::from(cut.z));
-    let (w, decay) = (mode.omega_n * (1.0 - mode.zeta * mode.zeta).sqrt(), mode.zeta * mode.omega_n);
+    let (w, decay) = (
+        mode.omega_n * (1.0 - mode.zeta * mode.zeta).sqrt(),
+        mode.zeta * mode.omega_n,
+    );
     let (e, c, s) = ((-decay * time).exp(), (w * time).cos(), (w * time).sin());
     let (xx, xv) = (e * (c + decay / w * s), e * s / w);
-    let (vx, vv) = (-e * mode.omega_n * mode.omega_n / w * s, e * (c - decay / w * s));
+    let (vx, vv) = (
+        -e * mode.omega_n * mode.omega_n / w * s,
+        e * (c - decay / w * s),
+    );
     // v'' = v' - p (x' - x): rows (xx, xv) and (vx - p (xx - 1), vv - p xv).
     let at = |p: f64| (xx + 1.0) * (vv - p * xv + 1.0) - xv * (vx - p * (xx - 1.0));
     let p = at(0.0) / (at(0.0) - at(1.0));
@@ -187,7 +189,11 @@ fn floor_mode(row: &Row) -> Answer {
     };
     vec![(
         "min_depth_limit",
-        vec![axial_quiet_depth(&floor, &cut, &Edge::leaning(row.input("kappa")))],
+        vec![axial_quiet_depth(
+            &floor,
+            &cut,
+            &Edge::leaning(row.input("kappa")),
+        )],
     )]
 }
 
@@ -218,8 +224,9 @@ fn answer(row: &Row) -> Option<Answer> {
         'E' => {
             // The force does not vary: both solutions must meet the value, the one further off is handed on.
             let (mut zero, found) = (limit(row, "depth_limit"), crossing(row));
+            let song = system(row).song(row.input("spindle"), &found).unwrap();
             let agrees = (found.depth / zero[0].1[0] - 1.0).abs() < 1e-5
-                && (found.omega / (2.0 * PI * zero[1].1[0]) - 1.0).abs() < 1e-5;
+                && (song.omega / (2.0 * PI * zero[1].1[0]) - 1.0).abs() < 1e-5;
             if !agrees {
                 zero[0].1[0] = f64::NAN;
             }

@@ -3,9 +3,9 @@
 use crate::estimate::{Estimate, Estimates, Known, UNKNOWNS};
 use crate::part::Part;
 use crate::pin::Pins;
+use crate::quiet_book::QuietBook;
 use crate::refuse::Tables;
 use crate::strategy::Defaulted;
-use crate::vibration::QuietBook;
 use thinwright_catalog::{
     BackingRow, ClearingRow, CutterMaterialRow, HoldRow, MachineRow, MaterialRow, Numbers,
 };

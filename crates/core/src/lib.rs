@@ -38,6 +38,8 @@ pub mod picture;
 pub mod pin;
 pub mod plan;
 pub mod problem;
+mod quiet;
+mod quiet_book;
 mod read;
 mod refuse;
 pub mod search;

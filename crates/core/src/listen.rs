@@ -1,14 +1,14 @@
 //! How to find the depth that runs quietly, by ear: where to start, how to go on, what to stop at.
 
 use crate::case::Case;
+use crate::quiet::quiet;
 use crate::strategy::Listen;
-use crate::vibration;
 use thinwright_quantity::Length;
 
 /// The ladder of a step.
 pub(crate) fn ladder(case: &Case, planned: f64) -> Option<Listen> {
     let numbers = &case.job.numbers;
-    let quiet = vibration::quiet(case)?;
+    let quiet = quiet(case)?;
     let grid = case.job.grid.depth;
     let start = (numbers.listen_start_share * planned).max(quiet.min(planned));
     Some(Listen {

@@ -4,10 +4,9 @@ use crate::case::Case;
 use crate::choice;
 use crate::estimate::Draw;
 use crate::limits::stability_ends;
-use crate::vibration::{
-    Axis, MOST_CYCLES, Scene, TipKnown, Voice, Whose, banded, quiet, scenes, tip_known,
-};
-use thinwright_chatter::floquet::Kind;
+use crate::quiet::{MOST_CYCLES, banded, quiet, scenes};
+use crate::vibration::{Axis, Scene, TipKnown, Voice, Whose, coupled, tip_known};
+use thinwright_chatter::floquet::{Kind, System};
 use thinwright_chatter::process_damping::surely_quiet_speed;
 use thinwright_chatter::speed::best_speed;
 use thinwright_chatter::zero_order::mean_force_change;
@@ -190,14 +189,15 @@ fn limit(case: &Case, known: TipKnown, top: f64) -> Option<LimitReport> {
     (known > TipKnown::Nothing).then_some(())?;
     let found = scenes(case).into_iter().filter_map(|scene| {
         let crossing = scene.limit(case.choice.n, top)?;
-        Some((crossing, scene.voices.get(crossing.mode)?.whose))
+        Some((crossing, scene))
     });
-    let (crossing, whose) = found.min_by(|a, b| a.0.depth.total_cmp(&b.0.depth))?;
+    let (crossing, scene) = found.min_by(|a, b| a.0.depth.total_cmp(&b.0.depth))?;
+    let song = scene.system()?.song(case.choice.n, &crossing)?;
     Some(LimitReport {
         depth: Length::from_si(crossing.depth),
         flip: crossing.kind == Kind::Flip,
-        whose,
-        frequency: Frequency::from_si(crossing.omega / core::f64::consts::TAU),
+        whose: coupled(&scene.voices).get(song.mode)?.whose,
+        frequency: Frequency::from_si(song.omega / core::f64::consts::TAU),
     })
 }
 
@@ -322,30 +322,9 @@ fn differs(report: &StabilityReport) -> bool {
     tip(Axis::X) != tip(Axis::Y)
 }
 
-fn system(report: &StabilityReport, turned: bool) -> Option<thinwright_chatter::floquet::System> {
-    let moving: Option<Vec<_>> = report
-        .modes
-        .iter()
-        .map(|m| {
-            let tip = matches!(m.whose, Whose::Cutter | Whose::Machine);
-            let axis = match m.axis {
-                Axis::X if turned && tip => Axis::Y,
-                Axis::Y if turned && tip => Axis::X,
-                axis => axis,
-            };
-            let mode = Mode {
-                k: m.stiffness.si(),
-                zeta: m.damping,
-                omega_n: core::f64::consts::TAU * m.frequency?.si(),
-            };
-            let voice = Voice {
-                whose: m.whose,
-                axis,
-                mode,
-            };
-            Some(voice.moving())
-        })
-        .collect();
+fn system(report: &StabilityReport, turned: bool) -> Option<System> {
+    let voices: Option<Vec<Voice>> = report.modes.iter().map(|m| voice(m, turned)).collect();
+    let moving: Vec<_> = coupled(&voices?).iter().map(Voice::moving).collect();
     let cut = &report.cut;
     let edge = match cut.corner.si() > 0.0 {
         true => Edge::rounded(cut.corner.si(), cut.ap.si()),
@@ -358,5 +337,25 @@ fn system(report: &StabilityReport, turned: bool) -> Option<thinwright_chatter::
         kt: cut.kt.si(),
         kr_ratio: cut.kr_ratio,
     };
-    thinwright_chatter::floquet::System::new(&moving?, &cut, &edge)
+    System::new(&moving, &cut, &edge)
+}
+
+/// A vibration as it was reported; none where its frequency is not known.
+fn voice(report: &ModeReport, turned: bool) -> Option<Voice> {
+    let tip = matches!(report.whose, Whose::Cutter | Whose::Machine);
+    let axis = match report.axis {
+        Axis::X if turned && tip => Axis::Y,
+        Axis::Y if turned && tip => Axis::X,
+        axis => axis,
+    };
+    let mode = Mode {
+        k: report.stiffness.si(),
+        zeta: report.damping,
+        omega_n: core::f64::consts::TAU * report.frequency?.si(),
+    };
+    Some(Voice {
+        whose: report.whose,
+        axis,
+        mode,
+    })
 }

@@ -1,13 +1,11 @@
-//! What vibrates in a step, and how deep the step stays quiet: looked up by what it depends on, worked out once.
+//! What vibrates in a step, and what drives it.
 
 use crate::case::{Case, cutting};
 use crate::estimate::{Known, Unknown};
+use crate::quiet_book::QuietBook;
 use crate::task::TaskKind;
-use std::cell::RefCell;
-use std::collections::BTreeMap;
-use std::rc::Rc;
-use thinwright_chatter::floquet::{Crossing, Moving, System};
-use thinwright_chatter::{Cut, Edge, Mode, quiet_at_any_speed, quiet_depth};
+use thinwright_chatter::floquet::{Moving, System};
+use thinwright_chatter::{Cut, Edge, Mode};
 use thinwright_mechanics::kienzle::specific_cutting_force;
 
 /// Who vibrates.
@@ -57,50 +55,7 @@ pub struct Voice {
 }
 
 /// Frequency that stands for one that is not known, where it does not matter, Hz.
-const ANY: f64 = 1.0e3;
-
-/// Stiffness, N/m, and cutting coefficient, Pa, that depths are kept for.
-const UNIT_STIFFNESS: f64 = 1.0e6;
-const UNIT_FORCE: f64 = 1.0e9;
-/// Ratios of tone and speed that differ by less than half of this count as one: a small part of what a tap errs by.
-const RATIO_STEP: f64 = 0.005;
-/// Vibrations between two teeth beyond which the error of a tone blurs the lobes: there only what is quiet at any speed counts.
-pub(crate) const MOST_CYCLES: u32 = 10;
-
-/// Depths worked out before, by what they depend on.
-#[derive(Clone, Default)]
-pub(crate) struct QuietBook(Rc<RefCell<BTreeMap<Vec<u64>, Option<Crossing>>>>);
-
-/// Most depths that are kept.
-const MOST: usize = 1 << 16;
-
-impl PartialEq for QuietBook {
-    /// What was worked out before changes no answer.
-    fn eq(&self, _: &QuietBook) -> bool {
-        true
-    }
-}
-
-impl core::fmt::Debug for QuietBook {
-    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        write!(f, "QuietBook({})", self.0.borrow().len())
-    }
-}
-
-impl QuietBook {
-    fn get(&self, key: Vec<u64>, work: impl FnOnce() -> Option<Crossing>) -> Option<Crossing> {
-        if let Some(known) = self.0.borrow().get(&key) {
-            return *known;
-        }
-        let found = work();
-        let mut known = self.0.borrow_mut();
-        if known.len() >= MOST {
-            known.clear();
-        }
-        known.insert(key, found);
-        found
-    }
-}
+pub(crate) const ANY: f64 = 1.0e3;
 
 /// A cut and what vibrates under it, in one world.
 #[derive(Clone, Debug)]
@@ -110,7 +65,7 @@ pub(crate) struct Scene {
     pub(crate) edge: Edge,
     /// Step-down, m.
     pub(crate) ap: f64,
-    book: QuietBook,
+    pub(crate) book: QuietBook,
 }
 
 /// What is known of the cutter's tip in a case.
@@ -127,7 +82,7 @@ pub(crate) fn tip_known(case: &Case) -> TipKnown {
 }
 
 /// Damping ratio at the cutter's tip: as heard, within what hearing is worth, or the class's.
-fn damping(case: &Case) -> f64 {
+pub(crate) fn damping(case: &Case) -> f64 {
     let draw = case.get(Unknown::Damping);
     let Some(heard) = case.cutter.ring.and_then(|ring| ring.damping) else {
         return draw;
@@ -159,53 +114,9 @@ impl Scene {
         })
     }
 
-    /// The first depth that sings at a spindle speed, 1/s, up to a depth, m.
-    ///
-    /// Depth goes with stiffness over cutting force: worked out, and kept, for the tip's stiffness and a force that are always
-    /// the same.
-    pub(crate) fn limit(&self, n: f64, most: f64) -> Option<Crossing> {
-        let tip = self.voices.first()?.mode;
-        let scale = tip.k / UNIT_STIFFNESS * (UNIT_FORCE / self.cut.kt);
-        let mut unit = self.unit(tip.k);
-        // Only the ratio of tone and speed counts, and it is known to some per cent.
-        let tone = self.voices.first()?.mode.omega_n;
-        let ratio = libm::log(tone / n) / RATIO_STEP;
-        let turn = tone / n / libm::exp(RATIO_STEP * libm::round(ratio));
-        unit.voices.iter_mut().for_each(|v| v.mode.omega_n /= tone);
-        let n = libm::exp(-RATIO_STEP * libm::round(ratio));
-        let most = libm::exp2(0.5 * libm::ceil(2.0 * libm::log2(most / scale)));
-        let mut key: Vec<u64> = vec![n.to_bits(), most.to_bits(), u64::from(self.cut.z)];
-        let cut = &unit.cut;
-        key.extend([cut.phi_st, cut.phi_ex, cut.kr_ratio].map(f64::to_bits));
-        if self.edge != Edge::sharp() {
-            key.push(self.ap.to_bits());
-        }
-        for voice in &unit.voices {
-            key.push(voice.axis as u64);
-            key.extend([voice.mode.k, voice.mode.zeta, voice.mode.omega_n].map(f64::to_bits));
-        }
-        let found = self.book.get(key, || unit.system()?.limit(n, most))?;
-        Some(Crossing {
-            depth: found.depth * scale,
-            omega: found.omega * tone / turn,
-            ..found
-        })
-    }
-
-    /// The same with a tip of unit stiffness under a unit force; other stiffnesses in proportion, to nine digits.
-    fn unit(&self, tip: f64) -> Scene {
-        let mut unit = self.clone();
-        unit.cut.kt = UNIT_FORCE;
-        for voice in &mut unit.voices {
-            let share = voice.mode.k / tip;
-            voice.mode.k = UNIT_STIFFNESS * libm::round(share * 1.0e9) / 1.0e9;
-        }
-        unit
-    }
-
-    /// Modes and cut, ready for any spindle speed.
+    /// The coupled modes and the cut, ready for any spindle speed.
     pub(crate) fn system(&self) -> Option<System> {
-        let moving: Vec<Moving> = self.voices.iter().map(Voice::moving).collect();
+        let moving: Vec<Moving> = coupled(&self.voices).iter().map(Voice::moving).collect();
         System::new(&moving, &self.cut, &self.edge)
     }
 
@@ -213,7 +124,7 @@ impl Scene {
     pub(crate) fn tuned(&self, factor: f64) -> Scene {
         let mut tuned = self.clone();
         for voice in &mut tuned.voices {
-            if matches!(voice.whose, Whose::Cutter | Whose::Machine) {
+            if voice.of_tip() {
                 voice.mode.omega_n *= factor;
             }
         }
@@ -221,7 +132,29 @@ impl Scene {
     }
 }
 
+/// The work vibrates by itself where its tone is so many times the tip's highest: both are held alone then, and the
+/// tip's lobes are not cut finer than they are.
+const FAST: f64 = 3.0;
+
+/// The vibrations that are reckoned with together: the tip's, and those of the work that are not much faster.
+pub(crate) fn coupled(voices: &[Voice]) -> Vec<Voice> {
+    let near = voices.iter().filter(|v| v.is_coupled(voices));
+    near.copied().collect()
+}
+
 impl Voice {
+    /// Whether it is cutter or machine.
+    pub(crate) fn of_tip(&self) -> bool {
+        matches!(self.whose, Whose::Cutter | Whose::Machine)
+    }
+
+    /// Whether it is reckoned with together with the tip.
+    pub(crate) fn is_coupled(&self, all: &[Voice]) -> bool {
+        let tip = all.iter().filter(|v| v.of_tip());
+        let highest = tip.map(|v| v.mode.omega_n).fold(0.0, f64::max);
+        self.of_tip() || self.mode.omega_n <= FAST * highest
+    }
+
     /// The mode with its direction.
     pub fn moving(&self) -> Moving {
         match self.axis {
@@ -329,87 +262,4 @@ pub(crate) fn web_mode(case: &Case) -> Option<Mode> {
         zeta: case.job.numbers.web_damping,
         omega_n: core::f64::consts::TAU * web.frequency * case.get(Unknown::WebTone),
     })
-}
-
-/// Depth that is quiet at any speed, m, at most the share of the linear limit that is used; none for drills.
-pub(crate) fn quiet(case: &Case) -> Option<f64> {
-    let scene = Scene::new(case, false)?;
-    let mode = Mode {
-        k: 1.0 / case.chain(),
-        zeta: damping(case),
-        // None is needed: the least depth over all speeds does not depend on it.
-        omega_n: core::f64::consts::TAU * ANY,
-    };
-    let cut = &scene.cut;
-    let mut key = vec![u64::from(cut.z)];
-    key.extend([mode.zeta, cut.phi_st, cut.phi_ex, cut.kr_ratio].map(f64::to_bits));
-    let unit = Mode {
-        k: UNIT_STIFFNESS,
-        ..mode
-    };
-    let of_unit = scene.book.get(key, || {
-        let cut = Cut {
-            kt: UNIT_FORCE,
-            ..*cut
-        };
-        let depth = quiet_at_any_speed(&unit, &unit, &cut);
-        depth.is_finite().then_some(Crossing {
-            depth,
-            ..Crossing::default()
-        })
-    });
-    let scale = mode.k / UNIT_STIFFNESS * (UNIT_FORCE / cut.kt);
-    let mut depth = of_unit.map_or(f64::INFINITY, |c| c.depth) * scale;
-    for voice in scene.voices.iter().filter(|v| v.whose == Whose::Rib) {
-        depth = depth.min(quiet_depth(&Mode::rigid(), &voice.mode, cut));
-    }
-    let depth = depth * case.job.numbers.stability_share;
-    (depth.is_finite() && depth > 0.0).then_some(depth)
-}
-
-/// Depth that is quiet at the step's speed whatever the error of the frequencies and the direction of the feed, m, at most
-/// the share of the linear limit that is used; none where no frequency is known.
-pub(crate) fn quiet_here(case: &Case) -> Option<f64> {
-    (tip_known(case) > TipKnown::Nothing).then(|| banded(case, case.choice.n))?
-}
-
-/// The same at any speed, 1/s.
-pub(crate) fn banded(case: &Case, n: f64) -> Option<f64> {
-    let (share, spread) = (
-        case.job.numbers.stability_share,
-        case.job.numbers.tap_spread,
-    );
-    let most = MARGIN * case.choice.ap / share;
-    let mut least = most;
-    let tones = case
-        .cutter
-        .ring
-        .map(|ring| ring.frequency.0.min(ring.frequency.1))?;
-    if tones > n * f64::from(case.cutter.z * MOST_CYCLES) {
-        return quiet(case);
-    }
-    for scene in scenes(case) {
-        for factor in [1.0, 1.0 - spread, 1.0 + spread] {
-            if let Some(found) = scene.tuned(factor).limit(n, most) {
-                least = least.min(found.depth);
-            }
-        }
-    }
-    Some(share * least)
-}
-
-/// How far above the step-down a limit still counts.
-const MARGIN: f64 = 1.25;
-
-/// The directions of feed that differ.
-pub(crate) fn scenes(case: &Case) -> Vec<Scene> {
-    let same = case
-        .cutter
-        .ring
-        .is_none_or(|ring| ring.frequency.0.to_bits() == ring.frequency.1.to_bits());
-    let turned = if same { &[false][..] } else { &[false, true] };
-    turned
-        .iter()
-        .filter_map(|turned| Scene::new(case, *turned))
-        .collect()
 }

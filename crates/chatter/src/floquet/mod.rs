@@ -17,12 +17,15 @@ mod march;
 mod nodes;
 mod period;
 mod series;
+mod small;
+mod song;
 mod system;
 #[cfg(test)]
 mod tests;
 mod windows;
 
 pub use period::{Crossing, Kind, Period};
+pub use song::Song;
 pub use system::{MOST_MODES, Moving, System};
 
 /// What counts as nothing among coefficients of series whose variable stays within 1.

@@ -5,10 +5,12 @@ use super::march;
 use super::series::Series;
 use super::system::System;
 use crate::math::{Complex, atan2, cos, exp, sin};
-use core::f64::consts::{PI, TAU};
+use core::f64::consts::PI;
 
 /// Depths that are looked at before one is closed in on.
 const ROWS: u32 = 32;
+/// Places between two of them at which a multiplier of -1 is looked for.
+const PARTS: u32 = 8;
 /// Halvings that close in on a crossing before Newton's method takes over, and those that do without.
 const HALVINGS: u32 = 8;
 const LAST_HALVINGS: u32 = 40;
@@ -41,6 +43,8 @@ pub enum Kind {
     Hopf,
     /// Every other tooth cuts deep (period doubling).
     Flip,
+    /// Not known: so far nothing sings, and deeper too many digits are lost to tell.
+    Unseen,
 }
 
 /// Where a cut becomes unstable.
@@ -52,10 +56,6 @@ pub struct Crossing {
     pub multiplier: (f64, f64),
     /// How.
     pub kind: Kind,
-    /// Which of the modes handed in holds the most of the vibration.
-    pub mode: usize,
-    /// Angular frequency of that mode's vibration \[rad/s\].
-    pub omega: f64,
 }
 
 /// One spindle speed, ready for any depth up to a greatest.
@@ -122,7 +122,14 @@ impl System {
             if let Some(crossing) = period.limit_above(from) {
                 return Some(crossing);
             }
-            if period.most < to || to >= most {
+            if period.most < to {
+                return Some(Crossing {
+                    depth: period.most,
+                    multiplier: (0.0, 0.0),
+                    kind: Kind::Unseen,
+                });
+            }
+            if to >= most {
                 return None;
             }
             (from, to) = (to, most.min(DEEPER * to));
@@ -201,18 +208,45 @@ impl Period<'_> {
             for _ in 0..LAST_HALVINGS {
                 (low, high) = self.halved(low, high);
             }
-            let g = self.series(high);
-            let start = nearest(&g);
-            (root(&g, start).unwrap_or(start), high)
+            (on_circle(&self.series(high)), high)
         });
-        Some(self.told(crossing))
+        Some(told(crossing))
     }
 
-    /// The first of equal steps within which the cut becomes unstable.
+    /// The first of equal steps within which the cut becomes unstable, or a part of one in which it does so for a while.
     fn bracket(&self, from: f64, to: f64) -> Option<(f64, f64)> {
-        let at = |row: u32| from + (to - from) * f64::from(row) / f64::from(ROWS);
-        let first = (1..=ROWS).find(|row| !self.is_stable(at(*row)))?;
-        Some((at(first - 1), at(first)))
+        let at = |row: f64| from + (to - from) * row / f64::from(ROWS);
+        let flips = self.at_flip();
+        let value = |depth: f64| horner(&flips, Complex::new(depth / self.most, 0.0)).0.re;
+        for row in 0..ROWS {
+            let low = f64::from(row);
+            if !self.is_stable(at(low + 1.0)) {
+                return Some((at(low), at(low + 1.0)));
+            }
+            // A flip may come and go between two rows.
+            for part in 1..PARTS {
+                let middle = at(low + f64::from(part) / f64::from(PARTS));
+                if value(middle) < 0.0 && !self.is_stable(middle) {
+                    return Some((at(low), middle));
+                }
+            }
+        }
+        None
+    }
+
+    /// The characteristic function at the multiplier -1, as a power series of the depth over the greatest.
+    fn at_flip(&self) -> Vec<f64> {
+        let powers = self.polynomial.iter().map(Vec::len).max().unwrap_or(1);
+        let mut sum = vec![0.0; powers];
+        sum[0] = 1.0;
+        let mut sign = 1.0;
+        for p in &self.polynomial {
+            for (s, p) in sum.iter_mut().zip(p) {
+                *s += sign * p;
+            }
+            sign = -sign;
+        }
+        sum
     }
 
     fn halved(&self, low: f64, high: f64) -> (f64, f64) {
@@ -279,85 +313,44 @@ impl Period<'_> {
         }
         2.0 / (low + high)
     }
+}
 
-    /// What vibrates where a zero w comes into the disk.
-    fn told(&self, (w, depth): (Complex, f64)) -> Crossing {
-        let theta = atan2(w.im.abs(), w.re);
-        let multiplier = Complex::new(cos(theta), sin(theta));
-        let shape = self.shape(multiplier, depth);
-        let modes = self.system.modes.len();
-        let energy = |i: usize| {
-            // Of equal force, the stiffer mode moves less: what is compared is the work that goes through each.
-            let (q, p) = (shape[i], shape[modes + i]);
-            q.norm2() + p.norm2()
-        };
-        let mode = (0..modes)
-            .max_by(|a, b| energy(*a).total_cmp(&energy(*b)))
-            .unwrap_or(0);
-        let (q, p) = (shape[mode], shape[modes + mode]);
-        // Velocity is i omega times position: which way it turns, and how fast about.
-        let about = p.times(Complex::new(q.re, -q.im)).im / q.norm2() * self.system.modes[mode].0;
-        let turn = 2.0 * PI * ((about * self.time - theta) / TAU).round();
-        let kind = if PI - theta < FLIP {
+/// A crossing where a zero w comes into the disk.
+fn told((w, depth): (Complex, f64)) -> Crossing {
+    let theta = atan2(w.im.abs(), w.re);
+    Crossing {
+        depth,
+        multiplier: (cos(theta), sin(theta)),
+        kind: if PI - theta < FLIP {
             Kind::Flip
         } else {
             Kind::Hopf
-        };
-        Crossing {
-            depth,
-            multiplier: (multiplier.re, multiplier.im),
-            kind,
-            mode: self.system.given[mode],
-            omega: ((theta + turn) / self.time).abs(),
-        }
+        },
     }
+}
 
-    /// The state at the start of the period that a multiplier multiplies, by inverse iteration.
-    fn shape(&self, multiplier: Complex, depth: f64) -> Vec<Complex> {
-        let size = self.state.size;
-        let square = size * size;
-        let conjugate = Complex::new(multiplier.re, -multiplier.im);
-        let x = Complex::new(1.0, 0.0)
-            .minus(conjugate)
-            .scale(0.5 * depth / self.most);
-        let mut matrix = vec![Complex::new(0.0, 0.0); square];
-        for term in self.state.terms.chunks_exact(square).rev() {
-            for (m, t) in matrix.iter_mut().zip(term) {
-                *m = m.times(x).plus(Complex::new(*t, 0.0));
-            }
-        }
-        for i in 0..size {
-            matrix[i * size + i] = matrix[i * size + i].minus(multiplier.scale(1.0 + 1.0e-9));
-        }
-        let mut shape = vec![Complex::new(1.0, 0.3); size];
-        for _ in 0..3 {
-            solve(matrix.clone(), &mut shape);
-            let most = shape.iter().map(|s| s.norm2()).fold(0.0, f64::max).sqrt();
-            shape.iter_mut().for_each(|s| *s = s.scale(1.0 / most));
-        }
-        shape
-    }
+/// A place on the half circle.
+fn half_circle(i: u32) -> Complex {
+    let theta = PI * f64::from(i) / f64::from(STARTS);
+    Complex::new(cos(theta), -sin(theta))
+}
+
+/// Of the zeros that Newton's method finds from places all along the half circle, the one nearest to it.
+fn on_circle(g: &[f64]) -> Complex {
+    let off = |w: &Complex| (w.norm2() - 1.0).abs();
+    let found = (0..=STARTS).filter_map(|i| root(g, half_circle(i)));
+    found
+        .min_by(|a, b| off(a).total_cmp(&off(b)))
+        .unwrap_or_else(|| nearest(g))
 }
 
 /// The place on the half circle where a polynomial is nearest to zero.
 fn nearest(g: &[f64]) -> Complex {
-    let at = |i: u32| {
-        let theta = PI * f64::from(i) / f64::from(STARTS);
-        Complex::new(cos(theta), -sin(theta))
-    };
-    let mut best = (f64::INFINITY, Complex::new(-1.0, 0.0));
-    for i in 1..STARTS {
-        let size = horner(g, at(i)).0.norm2();
-        if size < best.0 {
-            best = (size, at(i));
-        }
-    }
-    let flip = Complex::new(-1.0, 0.0);
-    if horner(g, flip).0.norm2() < best.0 {
-        flip
-    } else {
-        best.1
-    }
+    let size = |w: &Complex| horner(g, *w).0.norm2();
+    let places = (1..STARTS).map(half_circle);
+    let all = places.chain([Complex::new(-1.0, 0.0)]);
+    all.min_by(|a, b| size(a).total_cmp(&size(b)))
+        .unwrap_or(Complex::new(-1.0, 0.0))
 }
 
 /// The zero of a real polynomial that Newton's method finds from a start; `None` where it finds none.
@@ -386,33 +379,4 @@ fn horner(g: &[f64], w: Complex) -> (Complex, Complex) {
         value = value.times(w).plus(Complex::new(*c, 0.0));
     }
     (value, slope)
-}
-
-/// Solves a small complex system in place, by elimination with the greatest pivot.
-fn solve(mut m: Vec<Complex>, b: &mut [Complex]) {
-    let size = b.len();
-    for i in 0..size {
-        let best = (i..size)
-            .max_by(|p, q| m[p * size + i].norm2().total_cmp(&m[q * size + i].norm2()))
-            .unwrap_or(i);
-        for c in 0..size {
-            m.swap(i * size + c, best * size + c);
-        }
-        b.swap(i, best);
-        let pivot = m[i * size + i].inverse();
-        for r in i + 1..size {
-            let factor = m[r * size + i].times(pivot);
-            for c in i..size {
-                m[r * size + c] = m[r * size + c].minus(factor.times(m[i * size + c]));
-            }
-            b[r] = b[r].minus(factor.times(b[i]));
-        }
-    }
-    for i in (0..size).rev() {
-        let mut sum = b[i];
-        for c in i + 1..size {
-            sum = sum.minus(m[i * size + c].times(b[c]));
-        }
-        b[i] = sum.times(m[i * size + i].inverse());
-    }
 }

@@ -51,6 +51,9 @@ impl Moving {
 pub struct System {
     /// Natural angular frequency \[rad/s\] and damping ratio of each mode that gives.
     pub(super) modes: Vec<(f64, f64)>,
+    /// Their stiffness \[N/m\] and direction.
+    pub(super) stiffness: Vec<f64>,
+    pub(super) along: Vec<[f64; 3]>,
     /// Which of the modes handed in each of them is.
     pub(super) given: Vec<usize>,
     /// Acceleration of a mode by displacement of another, per depth \[1/(m s^2)\]: factors of sin^2, sin cos, cos^2, sin, cos and 1.
@@ -94,6 +97,8 @@ impl System {
                 .iter()
                 .map(|m| (m.mode.omega_n, m.mode.zeta))
                 .collect(),
+            stiffness: gives.iter().map(|m| m.mode.k).collect(),
+            along: gives.iter().map(|m| m.along).collect(),
             given,
             terms: couplings(&gives, cut, edge),
             windows: windows(cut.z, cut.phi_st, cut.phi_ex),

@@ -88,9 +88,8 @@ fn what_scales_in_reality_scales_here() {
                 ..cut
             };
             let system = System::new(&moving(f, k), &cut, &Edge::sharp()).unwrap();
-            system
-                .limit(150.0 * f, 0.02 * k / kt)
-                .map(|c| (c.depth, c.omega))
+            let found = system.limit(150.0 * f, 0.02 * k / kt)?;
+            Some((found.depth, system.song(150.0 * f, &found)?.omega))
         };
         let Some(plain) = limit(1.0, 1.0, 1.0) else {
             continue;

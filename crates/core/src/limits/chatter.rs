@@ -4,7 +4,8 @@
 use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
-use crate::vibration::{TipKnown, quiet, quiet_here, tip_known};
+use crate::quiet::{quiet, quiet_here};
+use crate::vibration::{TipKnown, tip_known};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Chatter,

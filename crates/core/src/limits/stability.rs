@@ -3,7 +3,8 @@
 use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
-use crate::vibration::{TipKnown, quiet_here, tip_known};
+use crate::quiet::quiet_here;
+use crate::vibration::{TipKnown, tip_known};
 
 pub(super) const LIMIT: Limit = Limit {
     id: LimitId::Stability,

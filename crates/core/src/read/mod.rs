@@ -17,7 +17,7 @@ use crate::grip;
 use crate::job::{Form, Grid, Job};
 use crate::pin::kept_allowances;
 use crate::problem::Problem;
-use crate::vibration::QuietBook;
+use crate::quiet_book::QuietBook;
 use reader::Reader;
 use thinwright_catalog::{Catalog, MaterialRow};
 use thinwright_quantity::UnitSystem;
