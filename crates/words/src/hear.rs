@@ -212,7 +212,12 @@ pub fn typed(frequency: f64) -> String {
 
 /// A figure on the axis of levels.
 pub fn figure(decibels: f64) -> String {
-    format!("{decibels:.0}").replace('-', "\u{2212}")
+    let text = format!("{decibels:.0}");
+    if text == "-0" {
+        "0".to_owned()
+    } else {
+        text.replace('-', "\u{2212}")
+    }
 }
 
 /// A level as it stands in a table.

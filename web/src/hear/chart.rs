@@ -18,7 +18,7 @@ const FREQUENCIES: [f64; 7] = [100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10_0
 const RANGE: f64 = 80.0;
 const LEVELS: f64 = 20.0;
 /// Lines closer than this run together.
-const APART: f64 = 1.6;
+const APART: f64 = 2.4;
 /// Most tones that are named, and the size of their sign.
 const NAMED: usize = 3;
 const SIGN: f64 = 1.6;
@@ -84,7 +84,9 @@ impl Field {
         for f in FREQUENCIES.into_iter().filter(|f| self.has(*f)) {
             let x = self.x(f);
             grid.segment((x, FIELD.3), (x, FIELD.3 + 1.0));
-            out.push(Mark::Text(letters((x, base), words::typed(f), "middle")));
+            let text = words::typed(f);
+            let x = x.min(WIDTH - 0.5 * text_width(&text, LETTER));
+            out.push(Mark::Text(letters((x, base), text, "middle")));
         }
         let mut level = self.top;
         while level >= self.top - RANGE {

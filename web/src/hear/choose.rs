@@ -3,7 +3,7 @@
 use super::Chosen;
 use super::told::{Teller, steps_for};
 use crate::select::Select;
-use thinwright_core::{Field, FieldId};
+use thinwright_core::{Answers, Field, FieldId};
 use thinwright_words::hear::{self as words, Use};
 use yew::prelude::*;
 
@@ -58,11 +58,26 @@ pub(super) fn object(teller: &Teller, choose: &Choose) -> Html {
     }
 }
 
+/// The rows of the rack that can be tapped.
+fn mills(answers: &Answers) -> impl Iterator<Item = u8> + '_ {
+    let kind = |row: u8| answers.text(FieldId::in_row(Field::CutterKind, row));
+    (0..answers.rack_rows()).filter(move |row| kind(*row).trim() != "drill")
+}
+
+/// What was chosen, as far as the rack still has it.
+pub(super) fn fitting(chosen: &Chosen, answers: &Answers) -> Chosen {
+    let there = |row: &u8| mills(answers).any(|mill| mill == *row);
+    Chosen {
+        row: chosen
+            .row
+            .and_then(|row| Some(row).filter(there).or_else(|| mills(answers).next())),
+        ..chosen.clone()
+    }
+}
+
 fn thing(teller: &Teller, choose: &Choose) -> Html {
     let (chosen, answers) = (teller.chosen, &teller.props.answers);
-    let kind = |row: u8| answers.text(FieldId::in_row(Field::CutterKind, row));
-    let mills = (0..answers.rack_rows()).filter(|row| kind(*row).trim() != "drill");
-    let mut entries: Vec<(AttrValue, AttrValue)> = mills
+    let mut entries: Vec<(AttrValue, AttrValue)> = mills(answers)
         .map(|row| {
             (
                 row.to_string().into(),

@@ -147,7 +147,8 @@ fn typed(teller: &Teller, choose: &Choose) -> Html {
             <label class="field-label" for="hear-tone">{ words::KNOWN_TONE }</label>
             <input id="hear-tone" class="entry entry-number" type="text" inputmode="decimal" autocomplete="off"
                 value={teller.chosen.typed.clone()} {oninput} />
-            { said }
+            // Always one node: what comes and goes at the end of a list makes the entry anew, without its focus.
+            if let Some(said) = said { { said } }
         </>
     }
 }

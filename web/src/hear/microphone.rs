@@ -34,29 +34,26 @@ impl Microphone {
             .await
             .map_err(|e| refused(&e))?
             .unchecked_into();
-        let opened = Microphone::listen(&stream);
-        if opened.is_err() {
+        let Some((context, ear)) = ear() else {
             let_go(&stream);
-        }
-        opened
+            return Err(Deaf::NoInterface);
+        };
+        // Never a clone of the stream: the browser has a clone of its own, which would leave this one open.
+        let microphone = Microphone {
+            context,
+            stream,
+            ear,
+        };
+        microphone.connect().map_err(|_| Deaf::Busy)?;
+        Ok(microphone)
     }
 
-    fn listen(stream: &MediaStream) -> Result<Microphone, Deaf> {
-        let context = AudioContext::new().map_err(|_| Deaf::NoInterface)?;
-        let microphone = Microphone {
-            ear: context.create_analyser().map_err(|_| Deaf::NoInterface)?,
-            context,
-            stream: stream.clone(),
-        };
-        microphone.ear.set_fft_size(LOOK);
-        let source = microphone.context.create_media_stream_source(stream);
-        let source = source.map_err(|_| Deaf::Busy)?;
-        source
-            .connect_with_audio_node(&microphone.ear)
-            .map_err(|_| Deaf::Busy)?;
+    fn connect(&self) -> Result<(), JsValue> {
+        let source = self.context.create_media_stream_source(&self.stream)?;
+        source.connect_with_audio_node(&self.ear)?;
         // Opened after a click, but some browsers still start it asleep.
-        drop(microphone.context.resume());
-        Ok(microphone)
+        drop(self.context.resume()?);
+        Ok(())
     }
 
     /// Samples a second.
@@ -87,6 +84,14 @@ fn let_go(stream: &MediaStream) {
     for track in stream.get_tracks() {
         track.unchecked_into::<MediaStreamTrack>().stop();
     }
+}
+
+/// What keeps the latest samples at hand.
+fn ear() -> Option<(AudioContext, AnalyserNode)> {
+    let context = AudioContext::new().ok()?;
+    let ear = context.create_analyser().ok()?;
+    ear.set_fft_size(LOOK);
+    Some((context, ear))
 }
 
 fn devices() -> Result<MediaDevices, Deaf> {

@@ -71,6 +71,7 @@ pub(crate) fn Hear(props: &HearProps) -> Html {
         typed: String::new(),
         count: wanted.count,
     });
+    let fit = choose::fitting(&chosen, &props.answers);
     let choose = {
         let (chosen, listener) = (chosen.clone(), listener.clone());
         Callback::from(move |(next, same): (Chosen, bool)| {
@@ -96,7 +97,7 @@ pub(crate) fn Hear(props: &HearProps) -> Html {
         desk: &desk,
         speaker: Speaker::new(props.units, &desk.catalog, &props.answers),
         props,
-        chosen: &chosen,
+        chosen: &fit,
         on: listener.ear().phase == Phase::Listening,
     };
     let told = match listener.ear().heard.as_deref() {
@@ -108,9 +109,9 @@ pub(crate) fn Hear(props: &HearProps) -> Html {
         <details class="hear" id="hear" {ontoggle}>
             <summary class="more-name hear-name">{ words::NAME }</summary>
             <div class="hear-inside">
-                { choose::uses(&chosen, &choose) }
+                { choose::uses(&fit, &choose) }
                 { choose::object(&teller, &choose) }
-                <ul class="hear-how">{ for chosen.to.how().iter().map(|line| html! { <li>{ *line }</li> }) }</ul>
+                <ul class="hear-how">{ for fit.to.how().iter().map(|line| html! { <li>{ *line }</li> }) }</ul>
                 { controls(&teller, &listener) }
                 { told }
             </div>

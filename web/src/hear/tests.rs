@@ -1,7 +1,12 @@
 //! Listening without a browser: what is heard in sounds made here.
 
+use super::Chosen;
 use super::analysis::{Stretch, hear_cut, hear_taps};
+use super::choose::fitting;
 use std::f64::consts::TAU;
+use thinwright_core::{Answers, Field, FieldId, Known};
+use thinwright_quantity::UnitSystem;
+use thinwright_words::hear::Use;
 
 const RATE: f64 = 48_000.0;
 
@@ -93,4 +98,28 @@ fn a_cut_is_heard_with_its_tones() {
         hear_cut(&stretch(&sound[..24_000], 0.0, true)).is_err(),
         "half a second"
     );
+}
+
+#[test]
+fn a_cutter_that_is_gone_or_a_drill_is_not_tapped() {
+    let mut answers = Answers::new(UnitSystem::Metric);
+    let kind = |row| FieldId::in_row(Field::CutterKind, row);
+    answers.set(kind(0), "drill", Known::DataSheet);
+    answers.set(kind(1), "end-mill", Known::DataSheet);
+    let chosen = |row| Chosen {
+        to: Use::Cutter,
+        row,
+        x: true,
+        step: None,
+        typed: String::new(),
+        count: 5,
+    };
+    let fit = |row| fitting(&chosen(row), &answers).row;
+    assert_eq!(
+        (fit(Some(0)), fit(Some(1)), fit(Some(7))),
+        (Some(1), Some(1), Some(1))
+    );
+    assert_eq!(fit(None), None, "the spindle");
+    answers.remove_cutter(1);
+    assert_eq!(fitting(&chosen(Some(1)), &answers).row, None);
 }

@@ -74,7 +74,7 @@ impl Teller<'_> {
                 if heard.silent { <p class="hear-alarm">{ words::SILENT }</p> }
                 if heard.clipped { <p class="hear-alarm">{ words::CLIPPED }</p> }
                 if !self.on {
-                    <p class="hear-told" role="status">{ told }</p>
+                    <p class="hear-told hear-sum" role="status">{ told }</p>
                     if let Some(agreed) = agreed {
                         if self.chosen.to == Use::Web { { self.web(agreed.frequency) } }
                         <p class="part">{ format!("{rough} ") }{ words::NOT_TRUSTED }</p>

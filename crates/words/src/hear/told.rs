@@ -10,6 +10,9 @@ use thinwright_core::vibration::Whose;
 use thinwright_quantity::{Frequency, SpindleSpeed};
 use thinwright_sound::{Agreed, Origin};
 
+/// No closer than this is told that taps agree: it would be chance.
+const CLOSEST: f64 = 0.001;
+
 /// How many taps are heard while it listens.
 pub fn count(agreeing: usize, wanted: usize, heard: usize) -> String {
     let beside = match heard.saturating_sub(agreeing) {
@@ -41,7 +44,7 @@ pub fn taps_told(agreed: Option<&Agreed>, (rang, dull): (usize, usize), wanted: 
             "{}\u{A0}Hz: {} agree within {}.",
             typed(a.frequency),
             heard(a.count),
-            percent(a.spread)
+            percent(a.spread.max(CLOSEST))
         ),
     }
 }
@@ -50,7 +53,7 @@ pub fn taps_told(agreed: Option<&Agreed>, (rang, dull): (usize, usize), wanted: 
 pub fn damping_told(ratio: Option<f64>, factor: f64) -> String {
     match ratio {
         Some(ratio) => format!(
-            "Damping near {}, a ratio; it may be {} times more or less.",
+            "Damping ratio near {}; it may be {} times more or less.",
             damping(ratio),
             plain(factor)
         ),
@@ -128,10 +131,7 @@ impl Speaker<'_> {
 
     /// A button that takes the damping over.
     pub fn take_damping(&self, row: u8) -> String {
-        format!(
-            "Take over the damping too, of cutter {}",
-            u32::from(row) + 1
-        )
+        format!("Take over the damping of cutter {}", u32::from(row) + 1)
     }
 
     /// That a field has the value now.

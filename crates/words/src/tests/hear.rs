@@ -164,5 +164,6 @@ fn figures_are_typed_as_fields_take_them() {
     }
     assert_eq!(damping(0.020_49), "0.02");
     assert_eq!(level(-43.4), "\u{2212}43\u{A0}dB");
+    assert_eq!(figure(-0.2), "0");
     assert!(count(2, 5, 3).ends_with("; 1 beside them"));
 }
