@@ -86,7 +86,9 @@ fn quantities(value: &Value) -> BTreeMap<String, Vec<f64>> {
 /// Values that are words.
 fn words(value: &Value) -> BTreeMap<String, String> {
     let all = value.as_object().unwrap().iter();
-    let said = all.filter_map(|(name, quantity)| Some((name.clone(), quantity["value"].as_str()?.to_owned())));
+    let said = all.filter_map(|(name, quantity)| {
+        Some((name.clone(), quantity["value"].as_str()?.to_owned()))
+    });
     said.collect()
 }
 
@@ -155,7 +157,9 @@ impl Row {
 
     /// The words that are printed for a value.
     pub(crate) fn said(&self, name: &str) -> &str {
-        self.words.get(name).unwrap_or_else(|| panic!("{}: nothing said of {name}", self.id))
+        self.words
+            .get(name)
+            .unwrap_or_else(|| panic!("{}: nothing said of {name}", self.id))
     }
 
     /// Whether a value is printed.
@@ -213,7 +217,11 @@ fn compare(row: &Row, answer: &Answer) -> Result<f64, String> {
         }
         for (value, printed) in found.iter().zip(expected) {
             // Beside nothing, the error is what is found.
-            let error = if *printed == 0.0 { value.abs() } else { (value / printed - 1.0).abs() };
+            let error = if *printed == 0.0 {
+                value.abs()
+            } else {
+                (value / printed - 1.0).abs()
+            };
             if error.is_nan() || error > row.tolerance {
                 return Err(format!("{}: {name} {value:e} against {printed:e}", row.id));
             }

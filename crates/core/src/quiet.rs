@@ -8,7 +8,7 @@ use thinwright_chatter::floquet::Crossing;
 use thinwright_chatter::{Cut, Mode, quiet_at_any_speed, quiet_depth};
 
 /// Vibrations between two teeth beyond which the error of a tone blurs the lobes: there only what is quiet at any speed counts.
-pub(crate) const MOST_CYCLES: u32 = 10;
+pub(crate) const MOST_CYCLES: u32 = 8;
 
 /// Depth that is quiet at any speed, m, at most the share of the linear limit that is used; none for drills.
 pub(crate) fn quiet(case: &Case) -> Option<f64> {
@@ -26,16 +26,17 @@ pub(crate) fn quiet(case: &Case) -> Option<f64> {
         k: UNIT_STIFFNESS,
         ..mode
     };
-    let of_unit = scene.book.get(key, || {
+    let of_unit = scene.book.get(key, f64::MAX, |_| {
         let cut = Cut {
             kt: UNIT_FORCE,
             ..*cut
         };
         let depth = quiet_at_any_speed(&unit, &unit, &cut);
-        depth.is_finite().then_some(Crossing {
+        let found = Crossing {
             depth,
             ..Crossing::default()
-        })
+        };
+        (f64::INFINITY, depth.is_finite().then_some(found))
     });
     let scale = mode.k / UNIT_STIFFNESS * (UNIT_FORCE / cut.kt);
     let mut depth = of_unit.map_or(f64::INFINITY, |c| c.depth) * scale;

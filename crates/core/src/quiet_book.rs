@@ -14,7 +14,7 @@ pub(crate) const UNIT_FORCE: f64 = 1.0e9;
 const RATIO_STEP: f64 = 0.005;
 /// Depths worked out before, by what they depend on.
 #[derive(Clone, Default)]
-pub(crate) struct QuietBook(Rc<RefCell<BTreeMap<Vec<u64>, Option<Crossing>>>>);
+pub(crate) struct QuietBook(Rc<RefCell<BTreeMap<Vec<u64>, Known>>>);
 
 /// Most depths that are kept.
 const MOST: usize = 1 << 16;
@@ -32,25 +32,44 @@ impl core::fmt::Debug for QuietBook {
     }
 }
 
+/// How far a cut was looked into, and what was found.
+#[derive(Clone, Copy, Debug, Default)]
+struct Known {
+    /// Rungs of the ladder of depths that were looked at.
+    rungs: u32,
+    /// Depth that they reach.
+    to: f64,
+    found: Option<Crossing>,
+}
+
 impl QuietBook {
-    /// The depth of a key, worked out if it is not known.
+    /// The first depth of a key that sings, up to `most`; `work` looks at one rung of the ladder of depths after the other and
+    /// tells how far it reaches.
     pub(crate) fn get(
         &self,
         key: Vec<u64>,
-        work: impl FnOnce() -> Option<Crossing>,
+        most: f64,
+        mut work: impl FnMut(u32) -> (f64, Option<Crossing>),
     ) -> Option<Crossing> {
-        if let Some(known) = self.0.borrow().get(&key) {
-            return *known;
+        let mut known = self.0.borrow().get(&key).copied().unwrap_or_default();
+        let looked = known.rungs;
+        while known.found.is_none() && known.to < most && known.rungs < MOST_RUNGS {
+            (known.to, known.found) = work(known.rungs);
+            known.rungs += 1;
         }
-        let found = work();
-        let mut known = self.0.borrow_mut();
-        if known.len() >= MOST {
-            known.clear();
+        if known.rungs > looked {
+            let mut book = self.0.borrow_mut();
+            if book.len() >= MOST {
+                book.clear();
+            }
+            book.insert(key, known);
         }
-        known.insert(key, found);
-        found
+        known.found.filter(|found| found.depth <= most)
     }
 }
+
+/// Most rungs that are looked at: far beyond the length of any flute.
+const MOST_RUNGS: u32 = 24;
 
 impl Scene {
     /// The first depth that sings at a spindle speed, 1/s, up to a depth, m.
@@ -67,8 +86,7 @@ impl Scene {
         unit.voices = coupled(&unit.voices);
         unit.voices.iter_mut().for_each(|v| v.mode.omega_n /= tone);
         let n = libm::exp(-RATIO_STEP * libm::round(ratio));
-        let most = libm::exp2(0.5 * libm::ceil(2.0 * libm::log2(most / scale)));
-        let mut key: Vec<u64> = vec![n.to_bits(), most.to_bits(), u64::from(self.cut.z)];
+        let mut key: Vec<u64> = vec![n.to_bits(), u64::from(self.cut.z)];
         let cut = &unit.cut;
         key.extend([cut.phi_st, cut.phi_ex, cut.kr_ratio].map(f64::to_bits));
         if self.edge != Edge::sharp() {
@@ -78,7 +96,15 @@ impl Scene {
             key.push(voice.axis as u64);
             key.extend([voice.mode.k, voice.mode.zeta, voice.mode.omega_n].map(f64::to_bits));
         }
-        let found = self.book.get(key, || unit.system()?.limit(n, most))?;
+        let mut system = None;
+        let look = |rung| {
+            let system = system.get_or_insert_with(|| unit.system());
+            match system {
+                Some(system) => (system.rung(rung), system.limit_on(n, rung)),
+                None => (f64::INFINITY, None),
+            }
+        };
+        let found = self.book.get(key, most / scale, look)?;
         let depth = found.depth * scale;
         Some(Crossing { depth, ..found })
     }

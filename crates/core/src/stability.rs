@@ -106,7 +106,7 @@ pub struct SpeedReport {
 /// How much further than the step-down the chart reaches.
 const HEADROOM: f64 = 2.5;
 /// Shares of a lobe's own speed that are looked at: the peak lies near it, and falls off steeply to one side.
-const ABOUT_A_LOBE: [f64; 3] = [1.0, 0.98, 0.96];
+const ABOUT_A_LOBE: [f64; 2] = [1.0, 0.97];
 /// Speeds that are told.
 const MOST_SPEEDS: usize = 3;
 

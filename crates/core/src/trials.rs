@@ -55,7 +55,8 @@ pub(crate) fn trials(job: &Job) -> Vec<Trial> {
     trials.extend(UNKNOWNS.iter().map(|u| What::Measure(*u)));
     for cutter in job.rack.iter().filter(|c| !c.drill) {
         let row = cutter.row;
-        if cutter.z < MOST_FLUTES {
+        // One that was tapped would have to be tapped again.
+        if cutter.z < MOST_FLUTES && cutter.ring.is_none() {
             let flutes = cutter.z + 1;
             trials.push(What::OneMoreFlute { row, flutes });
         }

@@ -201,8 +201,12 @@ impl Element<'_> {
                     *f += by * q;
                 }
             }
-            waves[0][node] = force.map(|f| f * swing.cos[node]);
-            waves[1][node] = force.map(|f| f * swing.sin[node]);
+            let turns = [swing.cos[node], swing.sin[node]];
+            for (wave, turn) in waves.iter_mut().zip(turns) {
+                for (to, f) in wave[node].iter_mut().zip(&force) {
+                    *to = f * turn;
+                }
+            }
         }
         waves
     }

@@ -23,12 +23,13 @@ mod system;
 #[cfg(test)]
 mod tests;
 mod windows;
+mod zeros;
 
 pub use period::{Crossing, Kind, Period};
 pub use song::Song;
 pub use system::{MOST_MODES, Moving, System};
 
 /// What counts as nothing among coefficients of series whose variable stays within 1.
-const TINY: f64 = 1.0e-11;
+const TINY: f64 = 1.0e-10;
 /// Most powers of one element; never reached where elements are as short as they are made.
 const MOST_LEVELS: usize = 40;

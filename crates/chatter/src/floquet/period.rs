@@ -4,6 +4,7 @@ use super::disk::clearance;
 use super::march;
 use super::series::Series;
 use super::system::System;
+use super::zeros::{horner, nearest, on_circle, root};
 use crate::math::{Complex, atan2, cos, exp, sin};
 use core::f64::consts::PI;
 
@@ -14,20 +15,14 @@ const PARTS: u32 = 8;
 /// Halvings that close in on a crossing before Newton's method takes over, and those that do without.
 const HALVINGS: u32 = 8;
 const LAST_HALVINGS: u32 = 40;
-/// Places of the half circle from which Newton's method starts at the nearest to a zero.
-const STARTS: u32 = 48;
 /// Most steps of Newton's method and of the closing in; how near the circle, or each other, the ends are then.
 const STEPS: u32 = 24;
 const DONE: f64 = 1.0e-11;
-/// Squares: a step that ends it, and a place that is too far out.
-const SETTLED: f64 = 1.0e-24;
-const FAR: f64 = 4.0;
 /// A coefficient above this leaves too few digits: the range of depths is halved until there is none.
 const LARGE: f64 = 1.0e7;
-/// The first range of depths that is looked through, in depths whose stiffness equals the damping of the weakest mode, and
-/// how much deeper the next one reaches.
+/// The first rung of the ladder, in depths whose stiffness equals the damping of the weakest mode; and the last.
 const START: f64 = 24.0;
-const DEEPER: f64 = 4.0;
+const MOST_RUNGS: u32 = 40;
 /// How often it is halved.
 const SHRINKINGS: u32 = 24;
 /// The least multiplier that [`System::radius`] tells from nothing.
@@ -115,25 +110,39 @@ impl System {
         if !(n > 0.0 && most > 0.0 && most.is_finite()) {
             return None;
         }
-        // Shallow cuts have short series: first as deep as most limits are, then deeper and deeper.
-        let (mut from, mut to) = (0.0, most.min(START * self.gentlest));
+        let mut rung = 0;
         loop {
-            let period = self.at(n, to)?;
-            if let Some(crossing) = period.limit_above(from) {
-                return Some(crossing);
+            if let Some(found) = self.limit_on(n, rung) {
+                return (found.depth <= most).then_some(found);
             }
-            if period.most < to {
-                return Some(Crossing {
-                    depth: period.most,
-                    multiplier: (0.0, 0.0),
-                    kind: Kind::Unseen,
-                });
-            }
-            if to >= most {
+            if self.rung(rung) >= most || rung >= MOST_RUNGS {
                 return None;
             }
-            (from, to) = (to, most.min(DEEPER * to));
+            rung += 1;
         }
+    }
+
+    /// Depth \[m\] that a rung of the ladder reaches on which a limit is looked for. Shallow cuts have short series: the first reaches
+    /// as far as most limits are, each further one twice as far.
+    #[must_use]
+    pub fn rung(&self, rung: u32) -> f64 {
+        let twos = (0..rung.min(MOST_RUNGS)).fold(1.0, |twos, _| 2.0 * twos);
+        START * self.gentlest * twos
+    }
+
+    /// The first depth on a rung at which the cut becomes unstable, if it is stable on those below; whatever was looked at
+    /// before.
+    #[must_use]
+    pub fn limit_on(&self, n: f64, rung: u32) -> Option<Crossing> {
+        let to = self.rung(rung);
+        let from = if rung == 0 { 0.0 } else { self.rung(rung - 1) };
+        let period = self.at(n, to)?;
+        if period.most <= from {
+            return Some(unseen(from));
+        }
+        let found = period.limit_above(from);
+        // What lies beyond was not seen.
+        found.or_else(|| (period.most < to).then(|| unseen(period.most)))
     }
 
     /// Greatest modulus of a multiplier \[-\] at spindle speed `n` \[1/s\] and a depth \[m\]: below 1 the cut is quiet, above it sings. What is
@@ -315,6 +324,15 @@ impl Period<'_> {
     }
 }
 
+/// So deep nothing sings; deeper was not seen.
+fn unseen(depth: f64) -> Crossing {
+    Crossing {
+        depth,
+        multiplier: (0.0, 0.0),
+        kind: Kind::Unseen,
+    }
+}
+
 /// A crossing where a zero w comes into the disk.
 fn told((w, depth): (Complex, f64)) -> Crossing {
     let theta = atan2(w.im.abs(), w.re);
@@ -327,56 +345,4 @@ fn told((w, depth): (Complex, f64)) -> Crossing {
             Kind::Hopf
         },
     }
-}
-
-/// A place on the half circle.
-fn half_circle(i: u32) -> Complex {
-    let theta = PI * f64::from(i) / f64::from(STARTS);
-    Complex::new(cos(theta), -sin(theta))
-}
-
-/// Of the zeros that Newton's method finds from places all along the half circle, the one nearest to it.
-fn on_circle(g: &[f64]) -> Complex {
-    let off = |w: &Complex| (w.norm2() - 1.0).abs();
-    let found = (0..=STARTS).filter_map(|i| root(g, half_circle(i)));
-    found
-        .min_by(|a, b| off(a).total_cmp(&off(b)))
-        .unwrap_or_else(|| nearest(g))
-}
-
-/// The place on the half circle where a polynomial is nearest to zero.
-fn nearest(g: &[f64]) -> Complex {
-    let size = |w: &Complex| horner(g, *w).0.norm2();
-    let places = (1..STARTS).map(half_circle);
-    let all = places.chain([Complex::new(-1.0, 0.0)]);
-    all.min_by(|a, b| size(a).total_cmp(&size(b)))
-        .unwrap_or(Complex::new(-1.0, 0.0))
-}
-
-/// The zero of a real polynomial that Newton's method finds from a start; `None` where it finds none.
-fn root(g: &[f64], start: Complex) -> Option<Complex> {
-    let mut w = start;
-    for _ in 0..STEPS {
-        let (value, slope) = horner(g, w);
-        let step = value.times(slope.inverse());
-        w = w.minus(step);
-        if w.norm2().is_nan() || w.norm2() >= FAR {
-            return None;
-        }
-        if step.norm2() <= SETTLED {
-            return Some(w);
-        }
-    }
-    None
-}
-
-/// Value and slope of a real polynomial at a complex place.
-fn horner(g: &[f64], w: Complex) -> (Complex, Complex) {
-    let mut value = Complex::new(0.0, 0.0);
-    let mut slope = value;
-    for c in g.iter().rev() {
-        slope = slope.times(w).plus(value);
-        value = value.times(w).plus(Complex::new(*c, 0.0));
-    }
-    (value, slope)
 }
