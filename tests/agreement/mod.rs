@@ -86,9 +86,11 @@ fn quantities(value: &Value) -> BTreeMap<String, Vec<f64>> {
 /// Values that are words.
 fn words(value: &Value) -> BTreeMap<String, String> {
     let all = value.as_object().unwrap().iter();
-    let said = all.filter_map(|(name, quantity)| {
-        Some((name.clone(), quantity["value"].as_str()?.to_owned()))
-    });
+    let word = |value: &Value| match value {
+        Value::Bool(flag) => Some(flag.to_string()),
+        other => other.as_str().map(str::to_owned),
+    };
+    let said = all.filter_map(|(name, quantity)| Some((name.clone(), word(&quantity["value"])?)));
     said.collect()
 }
 

@@ -104,6 +104,20 @@ pub struct Push {
     pub axes: [Option<Pushed>; 3],
 }
 
+impl Push {
+    /// The stiffness of the softer of the two directions sideways that were pushed.
+    pub fn softer(&self) -> Option<Estimate> {
+        let sideways = self.axes[..2].iter().flatten().map(|p| p.stiffness);
+        sideways.min_by(|a, b| a.likely.total_cmp(&b.likely))
+    }
+
+    /// The greater lost motion of the two directions sideways, m.
+    pub fn lost(&self) -> Option<f64> {
+        let sideways = self.axes[..2].iter().flatten().map(|p| p.lost);
+        sideways.reduce(f64::max)
+    }
+}
+
 /// What a push test gave along one axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pushed {

@@ -45,12 +45,9 @@ pub(super) fn read(reader: &mut Reader) -> Option<(Machine, KnownMachine)> {
     let tone = reader.typed(Field::Tone, TONE);
     let push = push::read(reader);
     // What did not come back is backlash, as far as anybody knows.
-    let lost = push.as_ref().and_then(lost_motion);
-    let backlash = reader.or(
-        Field::Backlash,
-        (0.0, 5.0e-3),
-        lost.unwrap_or(class.backlash.si()),
-    );
+    let lost = push.as_ref().and_then(Push::lost);
+    let slack = lost.unwrap_or(class.backlash.si());
+    let backlash = reader.or(Field::Backlash, (0.0, 5.0e-3), slack);
     let (low, high, power, feed) = (low?, high?, power?, feed?);
     if low > high {
         reader.problem(
@@ -64,9 +61,7 @@ pub(super) fn read(reader: &mut Reader) -> Option<(Machine, KnownMachine)> {
     }
     let si = |r: &thinwright_catalog::Range<_>| range(r, 1.0);
     let known = KnownMachine {
-        stiffness: push
-            .as_ref()
-            .and_then(softer)
+        stiffness: (push.as_ref().and_then(Push::softer))
             .or(stiffness)
             .unwrap_or_else(|| si(&class.stiffness.map(thinwright_quantity::Stiffness::si))),
         runout: runout.unwrap_or_else(|| si(&class.runout.map(thinwright_quantity::Length::si))),
@@ -93,18 +88,6 @@ pub(super) fn read(reader: &mut Reader) -> Option<(Machine, KnownMachine)> {
         class,
     };
     Some((machine, known))
-}
-
-/// The softer of the two directions sideways that were pushed.
-fn softer(push: &Push) -> Option<Estimate> {
-    let sideways = push.axes[..2].iter().flatten().map(|p| p.stiffness);
-    sideways.min_by(|a, b| a.likely.total_cmp(&b.likely))
-}
-
-/// The greater lost motion of the two directions sideways.
-fn lost_motion(push: &Push) -> Option<f64> {
-    let sideways = push.axes[..2].iter().flatten().map(|p| p.lost);
-    sideways.reduce(f64::max)
 }
 
 /// Reads the cut that runs well: all six numbers or none.
