@@ -206,6 +206,10 @@ fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
     if let Some(rib) = &step.rib {
         lines.put(2, &format!("ribs: {}", speaker.ribs(rib)));
     }
+    let song = step.stability.as_ref();
+    if let Some(song) = song.and_then(|s| speaker.song_short(s)) {
+        lines.put(2, &format!("stability: {song}"));
+    }
     if let Some(listen) = &step.listen {
         lines.put(2, &format!("listen: {}", speaker.listen(listen)));
     }
