@@ -20,6 +20,7 @@ mod paper;
 mod person;
 mod visit;
 
+mod chart;
 mod files;
 mod hear;
 mod keeping;

@@ -1,5 +1,6 @@
 //! Tests of the files: nothing is lost, nothing breaks, every fault names its place.
 
+mod charts;
 mod damaged;
 mod files;
 mod gains;

@@ -3,6 +3,7 @@
 mod hear;
 mod pins;
 mod sentences;
+mod stability;
 mod strategy;
 mod texts;
 

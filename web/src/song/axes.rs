@@ -15,7 +15,7 @@ const ABOVE: f64 = 8.5;
 /// Room below the axis: figures and title.
 const BELOW: f64 = 13.0;
 /// Most figures on each axis.
-const MOST_TICKS: (f64, f64) = (5.0, 6.0);
+const MOST_TICKS: (f64, f64) = (6.0, 6.0);
 /// Length of a tick, of an arrowhead, and half its width.
 const TICK: f64 = 1.2;
 const ARROW: (f64, f64) = (2.6, 0.7);

@@ -62,30 +62,41 @@ pub(super) fn chart(units: UnitSystem, report: &StabilityReport, shows: &Shows) 
 
 /// Whether the step stands so far above everything else that the chart leaves it out.
 pub(super) fn step_above(report: &StabilityReport, lobes: Option<&Lobes>) -> bool {
-    lobes.is_some_and(|lobes| report.cut.ap.si() > FAR * highest(report, lobes))
+    report.cut.ap.si() > FAR * highest(report, lobes)
 }
 
-/// The greatest depth that a chart of lobes has to show but for the step, m.
-fn highest(report: &StabilityReport, lobes: &Lobes) -> f64 {
-    let top = report.top.si();
-    let limits = lobes.limit.iter().map(|l| l.map_or(top, Length::si));
-    limits.fold(0.0, f64::max)
+/// The greatest depth that a chart has to show but for the step, m.
+fn highest(report: &StabilityReport, lobes: Option<&Lobes>) -> f64 {
+    let (top, quiet) = (report.top.si(), report.quiet);
+    match lobes {
+        Some(lobes) => {
+            let limits = lobes.limit.iter().map(|l| l.map_or(top, Length::si));
+            limits.fold(0.0, f64::max)
+        }
+        None => quiet.0.si().max(quiet.1.si()),
+    }
 }
 
 /// Far enough for the step and for what is known, as long as both can be seen.
 pub(super) fn top(report: &StabilityReport, shows: &Shows) -> Length {
-    let ap = report.cut.ap.si();
-    let reach = match shows {
+    let lobes = match shows {
         Shows::Words(_) => return report.top,
-        Shows::AnySpeed => {
-            let quiet = [report.quiet.0, report.quiet.1].map(Length::si);
-            let shown = quiet.into_iter().filter(|q| *q <= FAR * ap);
-            return Length::from_si(HEADROOM * shown.fold(ap, f64::max));
-        }
-        Shows::Lobes(lobes) if step_above(report, Some(lobes)) => highest(report, lobes),
-        Shows::Lobes(lobes) => highest(report, lobes).max(ap),
+        Shows::AnySpeed => None,
+        Shows::Lobes(lobes) => Some(*lobes),
     };
-    Length::from_si((HEADROOM * reach).min(report.top.si()))
+    let (ap, quiet) = (report.cut.ap.si(), report.quiet);
+    let reach = if step_above(report, lobes) && highest(report, lobes) > 0.0 {
+        highest(report, lobes)
+    } else if lobes.is_some() {
+        highest(report, lobes).max(ap)
+    } else {
+        // What is quiet far beyond the step is of no use to it.
+        let shown = [quiet.0.si(), quiet.1.si()].into_iter();
+        shown.filter(|q| *q <= FAR * ap).fold(ap, f64::max)
+    };
+    let reach = HEADROOM * reach;
+    // Where lobes are known they are only known up to the top.
+    Length::from_si(lobes.map_or(reach, |_| reach.min(report.top.si())))
 }
 
 /// The region that sings, the limit, its share, and where every other tooth cuts deep.

@@ -16,7 +16,8 @@ const MIDDLE: (f64, f64) = (0.5 * WIDTH, 0.5 * HEIGHT);
 
 /// The signs that a chart has.
 pub(super) fn of(report: &StabilityReport, lobes: Option<&Lobes>) -> Vec<Sign> {
-    let above = step_above(report, lobes);
+    let known = lobes.is_some() || report.known == TipKnown::Nothing;
+    let above = known && step_above(report, lobes);
     let mut out = vec![if above { Sign::Above } else { Sign::Point }];
     let Some(lobes) = lobes else {
         if report.known == TipKnown::Nothing {

@@ -199,7 +199,7 @@ fn the_limit_is_drawn_where_it_is() {
 
 #[test]
 fn a_step_far_above_the_limit_does_not_flatten_it() {
-    let loud = report(TipKnown::Frequency, 12.0);
+    let loud = report(TipKnown::Frequency, 60.0);
     let found = lobes(&loud).unwrap();
     let marks = chart(UnitSystem::Metric, &loud, &Shows::Lobes(&found));
     let drawn = lines(&marks, Stroke::Index).concat();

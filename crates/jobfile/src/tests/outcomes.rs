@@ -24,7 +24,7 @@ use thinwright_quantity::{
 };
 
 /// Numbers that lose a bit wherever something is rounded.
-pub(super) struct Odd(f64);
+pub(super) struct Odd(pub(super) f64);
 
 impl Odd {
     pub(super) fn next(&mut self) -> f64 {
@@ -113,7 +113,7 @@ fn considered(odd: &mut Odd) -> Vec<Considered> {
     .collect()
 }
 
-fn stability(odd: &mut Odd) -> StabilityReport {
+pub(super) fn stability(odd: &mut Odd) -> StabilityReport {
     StabilityReport {
         known: TipKnown::Frequency,
         modes: vec![

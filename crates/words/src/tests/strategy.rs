@@ -36,7 +36,7 @@ fn finding(limit: LimitId, likely: f64, worst: f64, set_by: Option<Unknown>) -> 
     }
 }
 
-fn step(number: u32, findings: Vec<Finding>) -> Step {
+pub(super) fn step(number: u32, findings: Vec<Finding>) -> Step {
     let (mm, n) = (Length::mm, Force::n);
     Step {
         number,
