@@ -77,8 +77,9 @@ fn taps(t: f64) -> f64 {
 impl Visit {
     /// Opens the panel on a use.
     async fn by_ear(&self, to: Use) {
-        let lid = self.client.find(Locator::Css("#hear > summary")).await;
-        lid.unwrap().click().await.unwrap();
+        // From the rack, where its results are asked for.
+        let way = self.by_role("link", words::NAME).await;
+        way.click().await.unwrap();
         let choice = self.by_role("radio", to.name()).await;
         choice.click().await.unwrap();
     }
@@ -151,10 +152,15 @@ async fn taps_are_heard_and_taken_over() {
         let take = visit
             .by_role("button", "Take over as tone X of cutter 1")
             .await;
-        take.click().await.unwrap();
+        visit.run("arguments[0].focus()", json!(take)).await;
+        visit.press([ENTER]).await;
         visit
             .hears(".hear-taken", |said| said.contains("measured"))
             .await;
+        let focus = visit
+            .run("return document.activeElement.className;", json!(null))
+            .await;
+        assert_eq!(focus, json!("hear-taken"), "the focus is lost");
         let typed: f64 = visit.typed("cutter.1.tone").await.parse().unwrap();
         assert!((typed - heard).abs() < 0.05, "{typed} for {heard}");
         visit.settled().await;

@@ -112,7 +112,7 @@ impl Use {
             ],
             Use::Cut => &[
                 "Doors shut, ears protected. Microphone and hands stay out of the machine while it cuts.",
-                "Listen while the cut is steady: three seconds of the same sound are enough.",
+                "Run it at the step's speed, and listen while the cut is steady: four seconds of the same sound.",
             ],
         }
     }

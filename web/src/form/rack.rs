@@ -3,6 +3,7 @@
 use super::Questions;
 use super::cutter::CutterBox;
 use crate::desk::use_desk;
+use crate::hear::way_to_hear;
 use crate::state::Action;
 use crate::text;
 use thinwright_catalog::{Catalog, CutterRow};
@@ -46,6 +47,7 @@ pub(crate) fn Rack(props: &RackProps) -> Html {
             <ol class="rack">
                 { for (0..rows).map(|row| html! { <CutterBox key={row} {row} questions={questions.clone()} /> }) }
             </ol>
+            { way_to_hear() }
             <div class="rack-add">
                 <label class="field-label" for="starter">{ text::STARTER_RACK }</label>
                 <div class="field-entry">

@@ -152,6 +152,8 @@ impl Listener {
                 self.ear.dispatch(Happens::Hears(heard));
                 self.ear.dispatch(Happens::Ends);
             }
+            // Ended before anything came: as if it had never begun.
+            Err(Unheard::Empty) => self.ear.dispatch(Happens::Forgets),
             Err(why) => self.ear.dispatch(Happens::Fails(Deaf::Unheard(why))),
         }
     }

@@ -14,6 +14,7 @@ mod tape;
 mod tests;
 mod told;
 
+use crate::browser;
 use crate::desk::use_desk;
 use crate::state::Shown;
 use controls::{by_hand, controls};
@@ -51,6 +52,15 @@ pub(crate) struct Chosen {
     pub(crate) typed: String,
     /// How many taps must agree.
     pub(crate) count: usize,
+}
+
+/// A way to the panel from where its results are asked for.
+pub(crate) fn way_to_hear() -> Html {
+    let onclick = Callback::from(|event: MouseEvent| {
+        event.prevent_default();
+        browser::reveal("hear-name");
+    });
+    html! { <p class="hear-by-hand"><a href="#hear" {onclick}>{ words::NAME }</a></p> }
 }
 
 /// The panel.
@@ -107,7 +117,7 @@ pub(crate) fn Hear(props: &HearProps) -> Html {
     };
     html! {
         <details class="hear" id="hear" {ontoggle}>
-            <summary class="more-name hear-name">{ words::NAME }</summary>
+            <summary class="more-name hear-name" id="hear-name">{ words::NAME }</summary>
             <div class="hear-inside">
                 { choose::uses(&fit, &choose) }
                 { choose::object(&teller, &choose) }

@@ -4,7 +4,9 @@ use super::analysis::{CutHeard, TapsHeard};
 use super::chart::picture;
 use super::judge::{advice, judged, rates, teeth};
 use super::{Chosen, HearProps};
+use crate::browser;
 use crate::desk::Desk;
+use crate::form::element_id;
 use crate::map::steps;
 use crate::state::Action;
 use thinwright_core::strategy::Step;
@@ -138,14 +140,17 @@ impl Teller<'_> {
 
     fn button(&self, id: FieldId, text: &str, name: String) -> Html {
         let answers = &self.props.answers;
+        let taken = format!("taken-{}", element_id(id));
         if answers.text(id) == text && answers.known(id) == Known::Measured {
             let said = self.speaker.taken(text, &self.speaker.place(id));
-            return html! { <p class="hear-taken" role="status">{ said }</p> };
+            return html! { <p class="hear-taken" id={taken} tabindex="-1" role="status">{ said }</p> };
         }
         let (desk, text) = (self.desk.clone(), text.to_owned());
         let onclick = Callback::from(move |_: MouseEvent| {
             desk.say(Action::Type(id, text.clone()));
             desk.say(Action::Know(id, Known::Measured));
+            // The button goes: who came by keyboard goes on from what stands in its place.
+            browser::focus(&taken);
         });
         html! { <button type="button" class="button button-strong" {onclick}>{ name }</button> }
     }
