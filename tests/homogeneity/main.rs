@@ -1,15 +1,18 @@
-//! Every kernel of the mechanics and of plates in other units: scale metre, kilogram and second by any factors, and each result must
+//! Every kernel of the mechanics, of plates and of stability in other units: scale metre, kilogram and second by any factors, and each result must
 //! scale by its declared dimension. What a typed system of units would refuse, this refuses.
 #![cfg(test)]
 
+mod chatter;
 mod cut;
 mod plate;
 mod situation;
 mod units;
 
-use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use units::{Dimension, Units};
+
+/// The crates whose public functions are kernels.
+const KERNELS: [&str; 3] = ["mechanics", "plate", "chatter"];
 
 /// A kernel's name, and its results with their dimensions when its inputs are in other units.
 type Kernel = (&'static str, Vec<(f64, Dimension)>);
@@ -21,7 +24,7 @@ fn one(name: &'static str, value: f64, dimension: Dimension) -> Kernel {
 
 /// Every kernel at one set of units, in the order of the modules.
 fn kernels(units: &Units) -> Vec<Kernel> {
-    let modules: [fn(&Units) -> Vec<Kernel>; 23] = [
+    let modules: [fn(&Units) -> Vec<Kernel>; 27] = [
         cut::kinematics,
         cut::engagement,
         cut::chip,
@@ -39,12 +42,16 @@ fn kernels(units: &Units) -> Vec<Kernel> {
         situation::hold,
         situation::taylor,
         situation::time,
+        situation::push,
         plate::discs,
         plate::rings,
         plate::beds,
         plate::rectangles,
         plate::strips,
         plate::elements,
+        chatter::cuts,
+        chatter::averaged,
+        chatter::floquet,
     ];
     modules.iter().flat_map(|module| module(units)).collect()
 }
@@ -115,10 +122,10 @@ fn public_functions(text: &str) -> impl Iterator<Item = &str> {
     })
 }
 
-/// Public functions of a crate, each behind the module that it stands in.
-fn written(name: &str) -> BTreeSet<String> {
+/// Public functions of a crate, each behind the module that it stands in; one that two types have, twice.
+fn written(name: &str) -> Vec<String> {
     let top = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("../crates/{name}/src"));
-    let mut written = BTreeSet::new();
+    let mut written = Vec::new();
     for path in sources(&top) {
         let module = path.strip_prefix(&top).unwrap().with_extension("");
         let module = module.components().next().unwrap().as_os_str();
@@ -129,20 +136,43 @@ fn written(name: &str) -> BTreeSet<String> {
     written
 }
 
+/// What stands in the first list and not, or not as often, in the other.
+fn beyond(first: &[String], other: &[String]) -> Vec<String> {
+    let mut left = other.to_vec();
+    let missing = first.iter().filter(|name| {
+        let found = left.iter().position(|other| other == *name);
+        found.map(|at| left.swap_remove(at)).is_none()
+    });
+    missing.cloned().collect()
+}
+
 #[test]
 fn every_public_function_is_registered() {
-    let mut written = written("mechanics");
-    written.extend(self::written("plate"));
-    let registered: BTreeSet<String> = kernels(&Units::SI)
+    let written: Vec<String> = KERNELS.iter().flat_map(|name| written(name)).collect();
+    let registered: Vec<String> = kernels(&Units::SI)
         .iter()
         .map(|(name, _)| *name)
         .chain(plate::PLAIN.iter().copied())
         .map(str::to_owned)
         .collect();
-    let missing: Vec<_> = written.difference(&registered).collect();
+    let missing = beyond(&written, &registered);
     assert!(missing.is_empty(), "not registered: {missing:?}");
-    let gone: Vec<_> = registered.difference(&written).collect();
+    let gone = beyond(&registered, &written);
     assert!(gone.is_empty(), "registered but not there: {gone:?}");
+}
+
+#[test]
+fn a_function_that_is_not_registered_is_missed() {
+    let registered: Vec<String> = kernels(&Units::SI)
+        .iter()
+        .map(|(name, _)| (*name).to_owned())
+        .collect();
+    for name in written("chatter") {
+        let mut fewer = registered.clone();
+        let at = fewer.iter().position(|other| *other == name).unwrap();
+        fewer.swap_remove(at);
+        assert_eq!(beyond(&written("chatter"), &fewer), [name]);
+    }
 }
 
 #[test]

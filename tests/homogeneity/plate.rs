@@ -18,6 +18,7 @@ const SLOPE: Dimension = [-1, -1, 2];
 /// Functions that make or hand over, and give no number of their own.
 pub(crate) const PLAIN: &[&str] = &[
     "fem::new",
+    "fem::new",
     "fem::patch",
     "fem::mesh",
     "fem::layout",

@@ -1,9 +1,9 @@
-//! Entries, slots, corners, walls, holding, life and time: one function per module of the mechanics.
+//! Entries, slots, corners, walls, holding, life, time and the push test: one function per module of the mechanics.
 
 use crate::cut::beam;
 use crate::units::*;
 use crate::{Kernel, one};
-use thinwright_mechanics::{corner, entry, hold, rib, rubbing, slot, surface, taylor, time};
+use thinwright_mechanics::{corner, entry, hold, push, rib, rubbing, slot, surface, taylor, time};
 
 /// An angle, rad.
 const ANGLE: f64 = 0.9;
@@ -130,12 +130,14 @@ pub(crate) fn rib(u: &Units) -> Vec<Kernel> {
     let aside = clamped_strip_compliance_at(e_mod, (width, height), length, u.mm(12.0));
     let stress = clamped_strip_stress(force, width, height, length);
     let beside = beside_slot((e_mod, 0.33), (length, u.mm(4.0)), (width, height));
+    let tone = beside_slot_tone((e_mod, u.of(2700.0, DENSITY)), (length, u.mm(4.0)), width);
     let wall = wall_tip_compliance(e_mod, u.mm(1.0), u.mm(8.0), u.mm(5.0));
     vec![
         one("rib::clamped_strip_compliance", middle, COMPLIANCE),
         one("rib::clamped_strip_compliance_at", aside, COMPLIANCE),
         one("rib::clamped_strip_stress", stress, STRESS),
         one("rib::beside_slot", beside, COMPLIANCE),
+        one("rib::beside_slot_tone", tone, RATE),
         one("rib::beside_solid", beside_solid(e_mod, height), COMPLIANCE),
         one("rib::wall_tip_compliance", wall, COMPLIANCE),
     ]
@@ -225,5 +227,21 @@ pub(crate) fn time(u: &Units) -> Vec<Kernel> {
             SPEED,
         ),
         one("time::chain_time", chain_time(&chain, accel), TIME),
+    ]
+}
+
+pub(crate) fn push(u: &Units) -> Vec<Kernel> {
+    use push::*;
+    let (force, back) = (u.of(50.0, FORCE), u.mm(0.03));
+    let rod = rod_compliance(u.of(2e11, STRESS), u.mm(8.0), u.mm(25.0));
+    let share = uncertainty(0.05, u.mm(0.005), (force, back, rod));
+    vec![
+        one("push::rod_compliance", rod, COMPLIANCE),
+        one(
+            "push::stiffness",
+            stiffness(force, back, rod).unwrap(),
+            STIFFNESS,
+        ),
+        one("push::uncertainty", share, NUMBER),
     ]
 }
