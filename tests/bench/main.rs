@@ -1,5 +1,5 @@
-//! The bench: the engine natively and as WASM, the built page, and what of it is fetched.
-//! `cargo xtask bench` builds what it needs and runs it.
+//! The bench: the engine natively and as WASM, the built page, and what of it is fetched; what stability costs.
+//! `cargo xtask bench` builds what it needs and runs it; with `BENCH_ONLY=stability` only that part.
 #![allow(
     clippy::print_stdout,
     clippy::panic,
@@ -17,6 +17,9 @@ mod driver;
 #[allow(dead_code, reason = "the errand tries several ports")]
 mod server;
 
+mod chart;
+mod curves;
+mod made;
 mod measured;
 mod model;
 mod native;
@@ -31,6 +34,8 @@ mod report;
 mod site;
 mod sizes;
 mod spread;
+mod stability;
+mod stability_report;
 mod trial;
 mod wasm_run;
 mod webs;
@@ -46,6 +51,9 @@ use thinwright_jobfile::samples;
 /// How the processor is slowed, to stand for a telephone or an old machine.
 const SLOWED: [Slowed; 3] = [Slowed::Not, Slowed::Page(4), Slowed::Both(4)];
 
+/// Names the one part that is measured; all of them without it.
+const ONLY: &str = "BENCH_ONLY";
+
 /// Arguments: how many jobs to draw, the folder of the WASM program, the revision.
 #[tokio::main(flavor = "current_thread")]
 async fn main() {
@@ -53,14 +61,26 @@ async fn main() {
     let [drawn, wasm, revision] = arguments.as_slice() else {
         panic!("run it by `cargo xtask bench`");
     };
-    let drawn: usize = drawn.parse().expect("a number of jobs");
-    let count = samples().len() + drawn;
     let top = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    match std::env::var(ONLY).as_deref() {
+        Err(_) => {
+            let drawn = drawn.parse().expect("a number of jobs");
+            all(&top, wasm, (revision, drawn)).await;
+            stability(&top, wasm, revision).await;
+        }
+        Ok("stability") => stability(&top, wasm, revision).await,
+        Ok(other) => panic!("{ONLY}: there is no part {other}"),
+    }
+}
+
+/// All but stability.
+async fn all(top: &Path, wasm: &str, (revision, drawn): (&str, usize)) {
+    let count = samples().len() + drawn;
     let dist = top.join("dist");
     let load = load();
     println!("{count} jobs natively");
     let native = native::run(count);
-    let plates = all_plates(&top, PathBuf::from(wasm)).await;
+    let plates = all_plates(top, PathBuf::from(wasm)).await;
     println!("{count} jobs as WASM");
     let folder = PathBuf::from(wasm);
     let wasm = visit(folder, 1, move |site| wasm_run::run(site, count)).await;
@@ -70,7 +90,7 @@ async fn main() {
         pages.push((slowed, page::run(&dist, slowed).await));
     }
     let text = report(&Figures {
-        revision: revision.clone(),
+        revision: revision.to_owned(),
         load,
         native,
         wasm,
@@ -78,8 +98,22 @@ async fn main() {
         plates,
         sizes: sizes::of(&dist).expect("the page is built"),
     });
+    write(top, "RESULTS.md", &text);
+}
+
+/// Curves and charts of limits, and what tests at the machine change.
+async fn stability(top: &Path, wasm: &str, revision: &str) {
+    let measured = stability::run(top, PathBuf::from(wasm)).await;
+    write(
+        top,
+        "STABILITY.md",
+        &stability_report::report(revision, &measured),
+    );
+}
+
+fn write(top: &Path, name: &str, text: &str) {
     println!("\n{text}");
-    let file = top.join("tests").join("bench").join("RESULTS.md");
+    let file = top.join("tests").join("bench").join(name);
     std::fs::write(file, text).expect("the results can be written");
 }
 
@@ -90,7 +124,7 @@ async fn all_plates(top: &Path, folder: PathBuf) -> AllPlates {
     println!("plates natively, {across} elements across a rib");
     let native = plates::run(across);
     println!("plates by the peers");
-    let peer = peer::run(top);
+    let peer = peer::run(top, peer::PLATES);
     println!("plates as WASM");
     let wasm = visit(folder, 1, move |site| wasm_run::plates(site, across)).await;
     let bits = |plates: &Plates| plates.solved.told.map(f64::to_bits);

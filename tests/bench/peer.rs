@@ -1,4 +1,4 @@
-//! The same model problem by general-purpose programs in Python, where there is one; else what was measured before.
+//! The same problems by general-purpose programs in Python, where there is one; else what was measured before.
 
 use serde_json::Value;
 use std::path::Path;
@@ -6,18 +6,23 @@ use std::process::Command;
 
 /// What a peer needs.
 pub(crate) struct Peer {
-    /// Its times, unknowns and deflections: `tests/peers/timing.json`.
+    /// What it wrote: `tests/peers/timing.json`, `stability-timing.json`.
     pub(crate) told: Value,
     /// Whether it ran just now.
     pub(crate) now: bool,
 }
 
-/// Lets the peers run.
-pub(crate) fn run(top: &Path) -> Peer {
+/// Peers of the plates.
+pub(crate) const PLATES: (&str, &str) = ("plates.py", "timing.json");
+/// Peers of stability.
+pub(crate) const STABILITY: (&str, &str) = ("stability.py", "stability-timing.json");
+
+/// Lets peers run: their script, and the file that it writes.
+pub(crate) fn run(top: &Path, (script, times): (&str, &str)) -> Peer {
     let folder = top.join("tests").join("peers");
     let mut python = Command::new("python3");
-    let done = python.arg(folder.join("plates.py")).arg("timing").output();
-    let file = std::fs::read_to_string(folder.join("timing.json"));
+    let done = python.arg(folder.join(script)).arg("timing").output();
+    let file = std::fs::read_to_string(folder.join(times));
     Peer {
         told: serde_json::from_str(&file.expect("times of the peers")).expect("JSON"),
         now: done.is_ok_and(|done| done.status.success()),

@@ -30,7 +30,7 @@ pub(crate) fn report(figures: &Figures) -> String {
          Written by `cargo xtask bench`; not edited by hand. Revision {}; {} processors, load {} before \
          it began.\n\
          Times in ms; of many, the median, the 95th percentile and the worst. *checked*: the strategy is final; \
-         *all told*: what would change it is known too.\n",
+         *all told*: what would change it is known too. Stability stands in `STABILITY.md`.\n",
         figures.revision,
         std::thread::available_parallelism().map_or(0, usize::from),
         figures.load.as_deref().unwrap_or("unknown")
@@ -197,7 +197,7 @@ pub(crate) fn ms(value: f64) -> String {
     }
 }
 
-fn three(spread: &Spread) -> String {
+pub(crate) fn three(spread: &Spread) -> String {
     let Spread { median, p95, worst } = *spread;
     format!("{} / {} / {}", ms(median), ms(p95), ms(worst))
 }

@@ -6,6 +6,7 @@
     reason = "what the glue calls must be public, by its own name; a script's numbers are floats"
 )]
 
+mod chart;
 mod model;
 #[path = "../plates/mod.rs"]
 #[allow(clippy::unwrap_used, reason = "shared with the tests")]
@@ -54,6 +55,13 @@ impl Bench {
     /// What the webs of a sample cost.
     pub fn webs(&self, index: usize) -> Vec<f64> {
         webs::webs(index, &self.0, now).to_vec()
+    }
+
+    /// The chart of a step of the first sample: its number, modes, times, limits.
+    pub fn chart(&self) -> Vec<f64> {
+        let chart = chart::chart(&self.0, now);
+        let all = [chart.step, chart.modes].into_iter();
+        all.chain(chart.ms).chain(chart.limits).collect()
     }
 
     /// The model problem: times, the first run's time, nodes, what is told.

@@ -1,5 +1,6 @@
 //! The engine as WASM, in a browser.
 
+use crate::chart::{self, Chart};
 use crate::measured::{Jobs, Measured};
 use crate::model::{STAGES, Solved, TOLD};
 use crate::plates::Plates;
@@ -48,6 +49,25 @@ pub(crate) async fn plates(site: Site, across: f64) -> Plates {
             told: rest[2..].try_into().expect("what is told"),
         },
         webs: (0..count).map(|at| figures(&told["webs"][at])).collect(),
+    }
+}
+
+/// The chart of a step of the first sample.
+pub(crate) async fn chart(site: Site) -> Chart {
+    site.open().await;
+    let told = site
+        .wait_for(include_str!("stability.js"), Vec::new())
+        .await;
+    let list = told
+        .as_array()
+        .unwrap_or_else(|| panic!("no chart: {told}"));
+    let mut figures = list.iter().filter_map(Value::as_f64);
+    let mut next = || figures.next().expect("a figure");
+    Chart {
+        step: next(),
+        modes: next(),
+        ms: figures.by_ref().take(chart::RUNS).collect(),
+        limits: figures.collect(),
     }
 }
 
