@@ -106,6 +106,30 @@ impl Visit {
     }
 }
 
+/// Takes a tone over by keyboard, and changes it again.
+async fn taken_over(visit: &Visit, heard: f64) {
+    let take = visit
+        .by_role("button", "Take over as tone X of cutter 1")
+        .await;
+    visit.run("arguments[0].focus()", json!(take)).await;
+    visit.press([ENTER]).await;
+    visit
+        .hears(".hear-taken", |said| said.contains("measured"))
+        .await;
+    // The focus goes on from the button to what stands in its place.
+    visit
+        .hears(".hear-taken:focus", |said| !said.is_empty())
+        .await;
+    let typed: f64 = visit.typed("cutter.1.tone").await.parse().unwrap();
+    assert!((typed - heard).abs() < 0.05, "{typed} for {heard}");
+    visit.settled().await;
+    // What was taken over is an answer like any other.
+    visit.type_over("cutter.1.tone", "1300").await;
+    visit
+        .by_role("button", "Take over as tone X of cutter 1")
+        .await;
+}
+
 #[tokio::test]
 async fn taps_are_heard_and_taken_over() {
     let file = sound("taps.wav", 8, taps);
@@ -149,26 +173,7 @@ async fn taps_are_heard_and_taken_over() {
         assert!(said.await.as_str().unwrap().contains("marked at"));
         visit.no_barriers().await;
         visit.picture("hear-taps").await;
-        let take = visit
-            .by_role("button", "Take over as tone X of cutter 1")
-            .await;
-        visit.run("arguments[0].focus()", json!(take)).await;
-        visit.press([ENTER]).await;
-        visit
-            .hears(".hear-taken", |said| said.contains("measured"))
-            .await;
-        // The focus goes on from the button to what stands in its place.
-        visit
-            .hears(".hear-taken:focus", |said| !said.is_empty())
-            .await;
-        let typed: f64 = visit.typed("cutter.1.tone").await.parse().unwrap();
-        assert!((typed - heard).abs() < 0.05, "{typed} for {heard}");
-        visit.settled().await;
-        // What was taken over is an answer like any other.
-        visit.type_over("cutter.1.tone", "1300").await;
-        visit
-            .by_role("button", "Take over as tone X of cutter 1")
-            .await;
+        taken_over(&visit, heard).await;
     })
     .await;
 }

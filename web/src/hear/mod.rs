@@ -19,7 +19,7 @@ use crate::desk::use_desk;
 use crate::state::Shown;
 use controls::{by_hand, controls};
 use ear::{Heard, Phase};
-use listening::{Wanted, use_listener};
+use listening::{Listener, Wanted, use_listener};
 use std::rc::Rc;
 use thinwright_core::Answers;
 use thinwright_quantity::UnitSystem;
@@ -63,6 +63,20 @@ pub(crate) fn way_to_hear() -> Html {
     html! { <p class="hear-by-hand"><a href="#hear" {onclick}>{ words::NAME }</a></p> }
 }
 
+/// What happens when the panel is shut: nobody listens behind a closed lid.
+fn lid(listener: &Listener) -> Callback<Event> {
+    let listener = listener.clone();
+    Callback::from(move |event: Event| {
+        // Folds inside the panel tell of themselves here, too.
+        let shut = event
+            .target_dyn_into::<HtmlDetailsElement>()
+            .is_some_and(|d| d.id() == "hear" && !d.open());
+        if shut && listener.ear().phase != Phase::Still {
+            listener.forget();
+        }
+    })
+}
+
 /// The panel.
 #[component]
 pub(crate) fn Hear(props: &HearProps) -> Html {
@@ -91,18 +105,7 @@ pub(crate) fn Hear(props: &HearProps) -> Html {
             chosen.set(next);
         })
     };
-    let ontoggle = {
-        let listener = listener.clone();
-        Callback::from(move |event: Event| {
-            let shut = event
-                .target_dyn_into::<HtmlDetailsElement>()
-                .is_some_and(|d| d.id() == "hear" && !d.open());
-            // Nobody listens behind a closed lid.
-            if shut && listener.ear().phase != Phase::Still {
-                listener.forget();
-            }
-        })
-    };
+    let ontoggle = lid(&listener);
     let teller = Teller {
         desk: &desk,
         speaker: Speaker::new(props.units, &desk.catalog, &props.answers),
