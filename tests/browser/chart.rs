@@ -189,7 +189,7 @@ async fn a_chart_belongs_to_its_answers_and_the_sheet_has_its_line() {
             let pages = visit.printed("chart-answers", paper).await;
             assert!(pages.len() <= 2, "{} pages", pages.len());
             let read = plain_blanks(&sentences("chart-answers", paper));
-            assert!(read.contains("good speeds: "), "{read}");
+            assert!(read.contains("; best near "), "{read}");
         }
         // Without the tones nothing of the lobes is left.
         let rows = visit.count(".rack-row").await;

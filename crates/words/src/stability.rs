@@ -6,7 +6,6 @@ mod push;
 pub use chart::{Sign, TABLE, TABLE_COLUMNS, WORKING_OUT, depth_axis, speed_axis, tick};
 
 use crate::Speaker;
-use crate::text::list;
 use crate::utilisation;
 use thinwright_core::stability::{LimitReport, ModeReport, SpeedReport, StabilityReport};
 use thinwright_core::strategy::Step;
@@ -87,20 +86,15 @@ impl Speaker<'_> {
         out
     }
 
-    /// The same in one short line for paper, where a frequency is known.
+    /// The same in one short line for paper, where a frequency is known: the sheet has two pages.
     pub fn song_short(&self, report: &StabilityReport) -> Option<String> {
         let here = report.here.filter(|_| report.known > TipKnown::Nothing)?;
-        let mut out = format!("Quiet {}", self.up_to(here, report.top));
+        let mut out = format!("Quiet {}", self.up_to(here, report.top)).replace("up to", "to");
         if let Some(limit) = &report.limit {
             out += &format!(", sings from {}", self.depth(limit.depth));
         }
-        let speeds: Vec<String> = report
-            .speeds
-            .iter()
-            .map(|s| self.spindle_speed(s.n))
-            .collect();
-        if !speeds.is_empty() {
-            out += &format!("; good speeds: {}", list(&speeds));
+        if let Some(best) = report.speeds.first() {
+            out += &format!("; best near {}", self.spindle_speed(best.n));
         }
         Some(out + ".")
     }

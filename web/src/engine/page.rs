@@ -327,7 +327,7 @@ fn hear(inner: &Rc<Inner>, said: FromWorker) {
         Report::Stopped { covered, best } => Heard::Stopped(covered.into(), best.map(Box::new)),
         Report::Look { sight, seen } => Heard::Look(sight, seen.map(Rc::new)),
         Report::Chart { step, lobes } => match chart_of(inner, generation, step) {
-            Some(of) => Heard::Chart(of, lobes.map(Rc::new)),
+            Some(of) => Heard::Chart(Box::new(of), lobes.map(Rc::new)),
             None => return,
         },
         // The page reads the answers itself before it asks; both are of one build.

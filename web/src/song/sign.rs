@@ -14,28 +14,22 @@ const WIDTH: f64 = 12.0;
 const HEIGHT: f64 = 7.0;
 const MIDDLE: (f64, f64) = (0.5 * WIDTH, 0.5 * HEIGHT);
 
-/// The signs that a chart has.
+/// The signs that a chart has, or will have once it is drawn up.
 pub(super) fn of(report: &StabilityReport, lobes: Option<&Lobes>) -> Vec<Sign> {
-    let known = lobes.is_some() || report.known == TipKnown::Nothing;
-    let above = known && step_above(report, lobes);
+    let tuned = report.known > TipKnown::Nothing;
+    let above = (lobes.is_some() || !tuned) && step_above(report, lobes);
     let mut out = vec![if above { Sign::Above } else { Sign::Point }];
-    let Some(lobes) = lobes else {
-        if report.known == TipKnown::Nothing {
-            out.extend([Sign::BadEnd, Sign::Likely]);
-        }
+    if !tuned {
+        out.extend([Sign::BadEnd, Sign::Likely]);
         return out;
-    };
+    }
     out.extend([Sign::Limit, Sign::Margin]);
-    let flips = lobes.flip.iter().zip(&lobes.limit);
-    if flips
-        .into_iter()
-        .any(|(flip, limit)| *flip && limit.is_some())
-    {
-        out.push(Sign::Flip);
-    }
-    if report.here.is_some_and(|d| d <= report.top) {
-        out.push(Sign::Here);
-    }
+    let flips = |lobes: &Lobes| {
+        let mut each = lobes.flip.iter().zip(&lobes.limit);
+        each.any(|(flip, limit)| *flip && limit.is_some())
+    };
+    out.extend(lobes.is_some_and(flips).then_some(Sign::Flip));
+    out.extend(report.here.filter(|d| *d <= report.top).map(|_| Sign::Here));
     let speeds = |drums: bool| report.speeds.iter().any(|s| s.drums == drums);
     out.extend(speeds(false).then_some(Sign::Speed));
     out.extend(speeds(true).then_some(Sign::Drums));

@@ -106,7 +106,7 @@ pub(crate) enum Heard {
     /// What the web looks like.
     Look(Sight, Seen),
     /// What a step's stability looks like.
-    Chart(ChartOf, Drawn),
+    Chart(Box<ChartOf>, Drawn),
 }
 
 /// What is cut, step by step, and from which face.
@@ -150,7 +150,7 @@ impl State {
                 self.cut_off(best);
             }
             Heard::Look(sight, seen) => self.looks.put(&self.answers, sight, seen),
-            Heard::Chart(of, drawn) => self.charts.put(&self.answers, of, drawn),
+            Heard::Chart(of, drawn) => self.charts.put(&self.answers, *of, drawn),
         }
     }
 

@@ -235,7 +235,7 @@ fn the_sheet_has_a_line_where_a_tone_is_known() {
             let line = plain_blanks(&speaker.song_short(&known).unwrap());
             assert_eq!(
                 line,
-                "Quiet up to 0.8 mm, sings from 1.1 mm; good speeds: 12 000 rpm."
+                "Quiet to 0.8 mm, sings from 1.1 mm; best near 12 000 rpm."
             );
             assert!(!speaker.may_it_sing(&known));
             assert!(speaker.may_it_sing(&report(TipKnown::Nothing)));

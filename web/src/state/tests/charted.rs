@@ -41,7 +41,7 @@ fn drawn(state: &mut State, of: &ChartOf) {
     let chart: Option<Rc<Lobes>> = lobes(&of.report).map(Rc::new);
     state.apply(Action::Heard(
         state.generation,
-        Heard::Chart(of.clone(), chart),
+        Heard::Chart(Box::new(of.clone()), chart),
     ));
 }
 
@@ -92,7 +92,7 @@ fn other_answers_have_other_charts() {
     assert!(state.stale() && state.wanted_chart().is_none());
     // What is shown is old: it keeps its chart until there is a new one.
     assert!(state.charts.at(&shown, &step(&state, 1)).is_some());
-    state.apply(Action::Heard(old, Heard::Chart(of, None)));
+    state.apply(Action::Heard(old, Heard::Chart(Box::new(of), None)));
     let chart = state.charts.at(&shown, &step(&state, 1)).unwrap();
     assert!(chart.is_some(), "a late one is dropped");
     let outcome = (*shown.outcome).clone();
