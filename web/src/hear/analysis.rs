@@ -59,11 +59,27 @@ impl Stretch<'_> {
     }
 }
 
+/// How taps must agree.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Wanted {
+    /// How many.
+    pub(crate) count: usize,
+    /// Within which share.
+    pub(crate) within: f64,
+}
+
+/// The latest taps that agree. Of no more than so many that those wanted are the most of them: of many that differ, some
+/// agree by chance.
+pub(crate) fn agreed(taps: &[Tap], wanted: Wanted) -> Option<Agreed> {
+    let latest = (2 * wanted.count).saturating_sub(1);
+    agreement(&taps[taps.len().saturating_sub(latest)..], wanted.within)
+}
+
 /// Hears taps, and keeps those of before that lie in front of the stretch.
 pub(crate) fn hear_taps(
     stretch: &Stretch,
     before: &[Tap],
-    within: f64,
+    wanted: Wanted,
 ) -> Result<TapsHeard, Unheard> {
     let heard = taps(stretch.samples, stretch.rate)?;
     // Whoever was cut in two at the start of the stretch was heard better before.
@@ -80,7 +96,7 @@ pub(crate) fn hear_taps(
     });
     all.extend(new.filter(|tap| tap.at >= first && tap.at <= last));
     Ok(TapsHeard {
-        agreed: agreement(&all, within),
+        agreed: agreed(&all, wanted),
         taps: all,
         dull: heard.dull,
         clipped: heard.clipped,

@@ -1,6 +1,6 @@
 //! Listening as it goes on: the microphone is looked at by a timer, what came is heard from time to time.
 
-use super::analysis::{Stretch, hear_cut, hear_taps, peak};
+use super::analysis::{Stretch, Wanted, hear_cut, hear_taps, peak};
 use super::ear::{Ear, Happens, Heard, Phase};
 use super::file::{self, Recorded};
 use super::microphone::{LOOK, Microphone};
@@ -20,19 +20,10 @@ const LOOKS: u32 = 2;
 /// Before this (s) the browser's own silence is still in a look.
 const WARM_UP: f64 = 0.8;
 /// What is kept of taps, and of a cut (s): a cut is heard once so much of it is there.
-const KEPT: f64 = 10.0;
+const KEPT: f64 = 6.0;
 const CUT: f64 = 4.0;
 /// After this (s) nobody taps any more.
 const PATIENCE: f64 = 120.0;
-
-/// How taps must agree.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Wanted {
-    /// How many.
-    pub(crate) count: usize,
-    /// Within which share.
-    pub(crate) within: f64,
-}
 
 /// One listening.
 struct Session {
@@ -199,7 +190,7 @@ fn whole(recorded: &Recorded, to: Use, wanted: Wanted) -> Result<Heard, Deaf> {
 fn hear(stretch: &Stretch, to: Use, before: &[Tap], wanted: Wanted) -> Result<Heard, Unheard> {
     match to {
         Use::Cut => hear_cut(stretch).map(Heard::Cut),
-        Use::Cutter | Use::Web => hear_taps(stretch, before, wanted.within).map(Heard::Taps),
+        Use::Cutter | Use::Web => hear_taps(stretch, before, wanted).map(Heard::Taps),
     }
 }
 
