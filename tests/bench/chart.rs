@@ -18,6 +18,8 @@ pub(crate) struct Chart {
     pub(crate) step: f64,
     /// What vibrates under it.
     pub(crate) modes: f64,
+    /// Whether the stiffness binds as measured, 1 or 0: a job that is refused then is looked at with it estimated.
+    pub(crate) measured: f64,
     /// Each run, ms, in the order in which they ran.
     pub(crate) ms: Vec<f64>,
     /// The first depth that sings at each speed, m; -1 where none does.
@@ -26,7 +28,11 @@ pub(crate) struct Chart {
 
 /// Decides, and draws the first chart that there is several times.
 pub(crate) fn chart(catalog: &Catalog, now: impl Fn() -> f64) -> Chart {
-    let (number, report) = report(catalog).expect("a step that may sing, its tone known");
+    let (found, measured) = match report(catalog, Known::Measured) {
+        Some(found) => (Some(found), 1.0),
+        None => (report(catalog, Known::Estimated), 0.0),
+    };
+    let (number, report) = found.expect("a step that may sing, its tone known");
     let (mut ms, mut drawn) = (Vec::new(), None);
     for _ in 0..RUNS {
         let from = now();
@@ -38,6 +44,7 @@ pub(crate) fn chart(catalog: &Catalog, now: impl Fn() -> f64) -> Chart {
     Chart {
         step: f64::from(number),
         modes: report.modes.len() as f64,
+        measured,
         ms,
         limits: limits
             .iter()
@@ -47,11 +54,11 @@ pub(crate) fn chart(catalog: &Catalog, now: impl Fn() -> f64) -> Chart {
 }
 
 /// The first step of which there is a chart, and its number.
-fn report(catalog: &Catalog) -> Option<(u32, StabilityReport)> {
+fn report(catalog: &Catalog, stiffness: Known) -> Option<(u32, StabilityReport)> {
     let mut answers: Answers = job(0).1;
     answers.set(FieldId::in_row(Field::CutterTone, 0), TONE, Known::Measured);
-    let stiffness = answers.text(Field::Stiffness.into()).to_owned();
-    answers.set(Field::Stiffness, stiffness, Known::Measured);
+    let text = answers.text(Field::Stiffness.into()).to_owned();
+    answers.set(Field::Stiffness, text, stiffness);
     let job = read(&answers, catalog).ok()?;
     let Outcome::Feasible(strategy) = decide(&job) else {
         return None;

@@ -3,6 +3,7 @@
 use crate::trial::job;
 use std::time::Instant;
 use thinwright_catalog::Catalog;
+use thinwright_core::limits::LimitId;
 use thinwright_core::strategy::Strategy;
 use thinwright_core::task::TaskKind;
 use thinwright_core::{Answers, Cache, Field, FieldId, Known, Outcome, Progress, Search, read};
@@ -35,8 +36,8 @@ const RUNS: usize = 3;
 pub(crate) struct Made {
     /// Until the strategy was final, and until all was told, ms.
     pub(crate) ms: [f64; 2],
-    /// Time of the strategy, min; none for a refusal.
-    pub(crate) minutes: Option<f64>,
+    /// Time of the strategy, min, or the task that is refused, and the limits that stand in its way.
+    pub(crate) minutes: Result<f64, (TaskKind, Vec<LimitId>)>,
     pub(crate) steps: Vec<Cutting>,
 }
 
@@ -81,15 +82,11 @@ fn made(sample: usize, (tap, push): (bool, bool), catalog: &Catalog) -> Made {
         }
         last = Some(outcome);
     }
-    let strategy = match last {
-        Some(Outcome::Feasible(strategy)) => Some(strategy),
-        _ => None,
+    let (minutes, steps) = match last.expect("an outcome") {
+        Outcome::Feasible(strategy) => (Ok(strategy.time.to_minutes()), cuttings(&strategy)),
+        Outcome::Refused(refusal) => (Err((refusal.task, refusal.conflict)), Vec::new()),
     };
-    Made {
-        ms,
-        minutes: strategy.as_ref().map(|s| s.time.to_minutes()),
-        steps: strategy.map_or(Vec::new(), |s| cuttings(&s)),
-    }
+    Made { ms, minutes, steps }
 }
 
 /// Tones of all end mills.

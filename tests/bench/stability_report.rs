@@ -8,7 +8,7 @@ use crate::report::{line, ms, three};
 use crate::spread::spread;
 use crate::stability::{Stability, peer_rows};
 use thinwright_jobfile::samples;
-use thinwright_words::task_name;
+use thinwright_words::{limit_name, task_name};
 
 /// Above this load other work disturbed what was measured.
 const QUIET: f64 = 1.3;
@@ -47,7 +47,7 @@ fn peers(peer: &Peer) -> String {
         false => "they did not run now, but before, on a machine that may be another",
     };
     format!(
-        "NumPy {}, SciPy {}: {when}, {}, load {:.2} before, {:.2} after: {} quiet.",
+        "NumPy {}, SciPy {}: {when}, {}, load {:.2} before, {:.2} after: the machine {} quiet.",
         told["versions"]["numpy"].as_str().unwrap_or("unknown"),
         told["versions"]["scipy"].as_str().unwrap_or("unknown"),
         told["date"].as_str().unwrap_or("unknown"),
@@ -113,27 +113,38 @@ fn charts(text: &mut String, all: &Stability) {
     let Chart {
         step,
         modes,
+        measured,
         ms: runs,
         limits,
     } = &all.native;
+    let stiffness = match *measured > 0.0 {
+        true => "a measured stiffness",
+        false => "an estimated stiffness (with the same one measured the job is refused)",
+    };
     let sings = limits.iter().filter(|depth| **depth > 0.0).count();
     *text += &format!(
         "\n## The chart of a step\n\n\
-         Step {step} of `{}` with a tone of its first cutter and a measured stiffness; {modes} modes told, {} speeds, a limit \
+         Step {step} of `{}` with a tone of its first cutter and {stiffness}; {modes} modes told, {} speeds, a limit \
          at {sings} of them; the same bits natively and as WASM in Chromium. {} runs: median, 95th percentile, worst; \
          aim: {AIM} ms.\n\n\
-         | where | all runs | the first | |\n| --- | ---: | ---: | --- |\n",
+         | where | all runs | the quickest | the first | aim |\n| --- | ---: | ---: | ---: | --- |\n",
         samples()[0].id,
         limits.len(),
         runs.len(),
     );
     for (place, chart) in [("native", &all.native), ("WASM", &all.wasm)] {
         let all = spread(chart.ms.iter().copied());
+        let least = chart.ms.iter().copied().fold(f64::INFINITY, f64::min);
         let first = chart.ms.first().copied().unwrap_or_default();
         let kept = if all.median <= AIM { "kept" } else { "missed" };
         line(
             text,
-            format_args!("| {place} | {} | {} | {kept} |", three(&all), ms(first)),
+            format_args!(
+                "| {place} | {} | {} | {} | {kept} |",
+                three(&all),
+                ms(least),
+                ms(first)
+            ),
         );
     }
 }
@@ -153,10 +164,6 @@ fn made(text: &mut String, all: &[[Made; MADE.len()]]) {
             "\n| {} | {names} |\n| --- | ---: | ---: | ---: | ---: |\n",
             sample.id
         );
-        let time = |made: &Made| {
-            made.minutes
-                .map_or("none".to_owned(), |m| format!("{m:.2}"))
-        };
         line(text, format_args!("| time, min | {} |", cells(&time)));
         let most = made.iter().map(|made| made.steps.len()).max();
         for at in 0..most.unwrap_or_default() {
@@ -171,6 +178,17 @@ fn made(text: &mut String, all: &[[Made; MADE.len()]]) {
         for (name, at) in [("deciding, ms", 0), ("all told, ms", 1)] {
             let took = |made: &Made| ms(made.ms[at]);
             line(text, format_args!("| {name} | {} |", cells(&took)));
+        }
+    }
+}
+
+/// Minutes, or what is refused and why.
+fn time(made: &Made) -> String {
+    match &made.minutes {
+        Ok(minutes) => format!("{minutes:.2}"),
+        Err((task, conflict)) => {
+            let limits: Vec<&str> = conflict.iter().map(|limit| limit_name(*limit)).collect();
+            format!("refused: {} ({})", task_name(*task), limits.join(", "))
         }
     }
 }

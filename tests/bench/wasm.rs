@@ -57,10 +57,10 @@ impl Bench {
         webs::webs(index, &self.0, now).to_vec()
     }
 
-    /// The chart of a step of the first sample: its number, modes, times, limits.
+    /// The chart of a step of the first sample: its number, modes, how its stiffness is known, times, limits.
     pub fn chart(&self) -> Vec<f64> {
         let chart = chart::chart(&self.0, now);
-        let all = [chart.step, chart.modes].into_iter();
+        let all = [chart.step, chart.modes, chart.measured].into_iter();
         all.chain(chart.ms).chain(chart.limits).collect()
     }
 

@@ -66,6 +66,7 @@ pub(crate) async fn chart(site: Site) -> Chart {
     Chart {
         step: next(),
         modes: next(),
+        measured: next(),
         ms: figures.by_ref().take(chart::RUNS).collect(),
         limits: figures.collect(),
     }
