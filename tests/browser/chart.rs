@@ -80,6 +80,49 @@ impl Visit {
         }
         self.settled_anew().await;
     }
+
+    /// Opens the table without a pointer, and counts its rows.
+    async fn table_by_keyboard(&self) {
+        // The table opens by keyboard.
+        let focus = "document.querySelector('.song-table summary').focus();";
+        self.run(focus, json!(null)).await;
+        self.press([ENTER]).await;
+        let open = self
+            .run(
+                "return document.querySelector('.song-table').open;",
+                json!(null),
+            )
+            .await;
+        assert_eq!(open, json!(true));
+        let rows = self.texts(".song-table tbody tr").await;
+        assert_eq!(rows.len(), 12, "{rows:?}");
+        assert!(rows.iter().all(|r| r.contains("rpm")), "{rows:?}");
+    }
+
+    /// Looks at the section in every width and both themes.
+    async fn in_every_width(&self) {
+        for (width, theme) in [
+            (390, "light"),
+            (390, "dark"),
+            (820, "light"),
+            (1440, "light"),
+            (1440, "dark"),
+        ] {
+            let metrics =
+                json!({ "width": width, "height": 900, "deviceScaleFactor": 1, "mobile": false });
+            devtools(&self.client, "Emulation.setDeviceMetricsOverride", metrics).await;
+            let theme_list =
+                "const list = document.getElementById('theme'); list.value = arguments[0];
+                list.dispatchEvent(new Event('change', {bubbles: true}));
+                document.querySelector('.song').scrollIntoView();";
+            self.run(theme_list, json!(theme)).await;
+            self.no_barriers().await;
+            let reach = "const song = document.querySelector('.song');
+                return song.scrollWidth <= song.clientWidth;";
+            assert_eq!(self.run(reach, json!(null)).await, json!(true), "{width}");
+            self.picture(&format!("chart-{theme}-{width}")).await;
+        }
+    }
 }
 
 #[tokio::test]
@@ -138,42 +181,9 @@ async fn a_tone_gives_words_chart_and_table_by_keyboard() {
         for wanted in ["it is quiet", "sings from", "is planned", "Good speed: "] {
             assert!(song.contains(wanted), "{wanted:?} is not in {song}");
         }
-        // The table opens by keyboard.
-        let focus = "document.querySelector('.song-table summary').focus();";
-        visit.run(focus, json!(null)).await;
-        visit.press([ENTER]).await;
-        let open = visit
-            .run(
-                "return document.querySelector('.song-table').open;",
-                json!(null),
-            )
-            .await;
-        assert_eq!(open, json!(true));
-        let rows = visit.texts(".song-table tbody tr").await;
-        assert_eq!(rows.len(), 12, "{rows:?}");
-        assert!(rows.iter().all(|r| r.contains("rpm")), "{rows:?}");
+        visit.table_by_keyboard().await;
         visit.no_barriers().await;
-        for (width, theme) in [
-            (390, "light"),
-            (390, "dark"),
-            (820, "light"),
-            (1440, "light"),
-            (1440, "dark"),
-        ] {
-            let metrics =
-                json!({ "width": width, "height": 900, "deviceScaleFactor": 1, "mobile": false });
-            devtools(&visit.client, "Emulation.setDeviceMetricsOverride", metrics).await;
-            let theme_list =
-                "const list = document.getElementById('theme'); list.value = arguments[0];
-                list.dispatchEvent(new Event('change', {bubbles: true}));
-                document.querySelector('.song').scrollIntoView();";
-            visit.run(theme_list, json!(theme)).await;
-            visit.no_barriers().await;
-            let reach = "const song = document.querySelector('.song');
-                return song.scrollWidth <= song.clientWidth;";
-            assert_eq!(visit.run(reach, json!(null)).await, json!(true), "{width}");
-            visit.picture(&format!("chart-{theme}-{width}")).await;
-        }
+        visit.in_every_width().await;
     })
     .await;
 }

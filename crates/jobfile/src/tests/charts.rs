@@ -1,10 +1,65 @@
 //! Orders for charts of stability, and the charts: to the last bit there and back.
 
-use super::outcomes::{Odd, stability};
+use super::outcomes::Odd;
 use crate::{ChartOf, FromWorker, Order, Report, ToWorker};
-use thinwright_core::stability::Lobes;
-use thinwright_core::vibration::TipKnown;
-use thinwright_quantity::SpindleSpeed;
+use thinwright_core::stability::{
+    CutReport, LimitReport, Lobes, ModeReport, SpeedReport, StabilityReport,
+};
+use thinwright_core::vibration::{Axis, TipKnown, Whose};
+use thinwright_quantity::{Angle, Frequency, SpindleSpeed, Stiffness, Stress};
+
+pub(super) fn stability(odd: &mut Odd) -> StabilityReport {
+    StabilityReport {
+        known: TipKnown::Frequency,
+        modes: vec![
+            ModeReport {
+                whose: Whose::Machine,
+                axis: Axis::Y,
+                stiffness: Stiffness::from_si(odd.next()),
+                damping: odd.next(),
+                frequency: None,
+            },
+            ModeReport {
+                whose: Whose::Web,
+                axis: Axis::Z,
+                stiffness: Stiffness::from_si(odd.next()),
+                damping: odd.next(),
+                frequency: Some(Frequency::from_si(odd.next())),
+            },
+        ],
+        cut: CutReport {
+            n: SpindleSpeed::from_si(odd.next()),
+            ap: odd.m(),
+            z: 3,
+            arc: (Angle::from_si(odd.next()), Angle::from_si(odd.next())),
+            kt: Stress::from_si(odd.next()),
+            kr_ratio: odd.next(),
+            corner: odd.m(),
+        },
+        share: odd.next(),
+        quiet: (odd.m(), odd.m()),
+        limit: Some(LimitReport {
+            depth: odd.m(),
+            flip: true,
+            whose: Whose::Rib,
+            frequency: Frequency::from_si(odd.next()),
+        }),
+        here: Some(odd.m()),
+        speeds: vec![SpeedReport {
+            n: SpindleSpeed::from_si(odd.next()),
+            depth: odd.m(),
+            off: odd.m(),
+            drums: true,
+        }],
+        tone_error: odd.next(),
+        damped_below: Some(odd.speed()),
+        top: odd.m(),
+        range: (
+            SpindleSpeed::from_si(odd.next()),
+            SpindleSpeed::from_si(odd.next()),
+        ),
+    }
+}
 
 #[test]
 fn orders_for_a_chart_come_back() {

@@ -1,5 +1,6 @@
 //! Outcomes over the wire: to the last bit.
 
+use super::charts::stability;
 use super::gains::gains;
 use crate::{Covered, FromWorker, JobFileError, Report, decode, encode};
 use thinwright_core::WebError;
@@ -8,16 +9,12 @@ use thinwright_core::field::{Field, FieldId};
 use thinwright_core::limits::LimitId;
 use thinwright_core::methods::{MethodId, Rejection};
 use thinwright_core::order::OrderId;
-use thinwright_core::stability::{
-    CutReport, LimitReport, ModeReport, SpeedReport, StabilityReport,
-};
 use thinwright_core::strategy::{
     Change, Considered, Decided, Defaulted, Entry, Finding, Lever, Listen, Loads, Measure,
     OrderReport, OrderVerdict, Outcome, Refusal, Remedy, RibReport, Setup, Step, Strategy,
     TurnOver, Verdict, WebReport,
 };
 use thinwright_core::task::{Face, TaskKind};
-use thinwright_core::vibration::{Axis, TipKnown, Whose};
 use thinwright_quantity::{
     Angle, Duration, Force, Frequency, Length, Power, Speed, SpindleSpeed, Stiffness, Stress,
     Torque,
@@ -36,7 +33,7 @@ impl Odd {
         Length::from_si(self.next())
     }
 
-    fn speed(&mut self) -> Speed {
+    pub(super) fn speed(&mut self) -> Speed {
         Speed::from_si(self.next())
     }
 
@@ -111,59 +108,6 @@ fn considered(odd: &mut Odd) -> Vec<Considered> {
         verdict,
     })
     .collect()
-}
-
-pub(super) fn stability(odd: &mut Odd) -> StabilityReport {
-    StabilityReport {
-        known: TipKnown::Frequency,
-        modes: vec![
-            ModeReport {
-                whose: Whose::Machine,
-                axis: Axis::Y,
-                stiffness: Stiffness::from_si(odd.next()),
-                damping: odd.next(),
-                frequency: None,
-            },
-            ModeReport {
-                whose: Whose::Web,
-                axis: Axis::Z,
-                stiffness: Stiffness::from_si(odd.next()),
-                damping: odd.next(),
-                frequency: Some(Frequency::from_si(odd.next())),
-            },
-        ],
-        cut: CutReport {
-            n: SpindleSpeed::from_si(odd.next()),
-            ap: odd.m(),
-            z: 3,
-            arc: (Angle::from_si(odd.next()), Angle::from_si(odd.next())),
-            kt: Stress::from_si(odd.next()),
-            kr_ratio: odd.next(),
-            corner: odd.m(),
-        },
-        share: odd.next(),
-        quiet: (odd.m(), odd.m()),
-        limit: Some(LimitReport {
-            depth: odd.m(),
-            flip: true,
-            whose: Whose::Rib,
-            frequency: Frequency::from_si(odd.next()),
-        }),
-        here: Some(odd.m()),
-        speeds: vec![SpeedReport {
-            n: SpindleSpeed::from_si(odd.next()),
-            depth: odd.m(),
-            off: odd.m(),
-            drums: true,
-        }],
-        tone_error: odd.next(),
-        damped_below: Some(odd.speed()),
-        top: odd.m(),
-        range: (
-            SpindleSpeed::from_si(odd.next()),
-            SpindleSpeed::from_si(odd.next()),
-        ),
-    }
 }
 
 fn step(odd: &mut Odd, task: TaskKind, entry: Entry) -> Step {
