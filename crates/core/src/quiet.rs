@@ -2,7 +2,7 @@
 
 use crate::case::Case;
 use crate::quiet_book::{UNIT_FORCE, UNIT_STIFFNESS};
-use crate::vibration::{ANY, Axis, Scene, TipKnown, Voice, damping, tip_known};
+use crate::vibration::{ANY, Axis, Scene, TipKnown, Voice, Whose, damping, tip_known};
 use thinwright_chatter::floor::axial_quiet_depth;
 use thinwright_chatter::floquet::Crossing;
 use thinwright_chatter::{Cut, Mode, quiet_at_any_speed, quiet_depth};
@@ -40,7 +40,7 @@ pub(crate) fn quiet(case: &Case) -> Option<f64> {
     });
     let scale = mode.k / UNIT_STIFFNESS * (UNIT_FORCE / cut.kt);
     let mut depth = of_unit.map_or(f64::INFINITY, |c| c.depth) * scale;
-    let work = scene.voices.iter().filter(|v| !v.of_tip());
+    let work = scene.voices.iter().filter(|v| v.whose == Whose::Rib);
     depth = work.fold(depth, |least, voice| least.min(scene.alone(voice)));
     let depth = depth * case.job.numbers.stability_share;
     (depth.is_finite() && depth > 0.0).then_some(depth)
@@ -68,7 +68,8 @@ pub(crate) fn banded(case: &Case, n: f64) -> Option<f64> {
         return quiet(case);
     }
     for scene in scenes(case) {
-        let fast = scene.voices.iter().filter(|v| !v.is_coupled(&scene.voices));
+        let fast =
+            (scene.voices.iter()).filter(|v| v.whose == Whose::Rib && !v.is_coupled(&scene.voices));
         least = fast.fold(least, |least, voice| least.min(scene.alone(voice)));
         for factor in [1.0, 1.0 - spread, 1.0 + spread] {
             if let Some(found) = scene.tuned(factor).limit(n, most) {

@@ -4,7 +4,6 @@ use crate::vibration::{Scene, coupled};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
-use thinwright_chatter::Edge;
 use thinwright_chatter::floquet::Crossing;
 
 /// Stiffness, N/m, and cutting coefficient, Pa, that depths are kept for.
@@ -89,9 +88,6 @@ impl Scene {
         let mut key: Vec<u64> = vec![n.to_bits(), u64::from(self.cut.z)];
         let cut = &unit.cut;
         key.extend([cut.phi_st, cut.phi_ex, cut.kr_ratio].map(f64::to_bits));
-        if self.edge != Edge::sharp() {
-            key.push(self.ap.to_bits());
-        }
         for voice in &unit.voices {
             key.push(voice.axis as u64);
             key.extend([voice.mode.k, voice.mode.zeta, voice.mode.omega_n].map(f64::to_bits));

@@ -326,10 +326,6 @@ fn system(report: &StabilityReport, turned: bool) -> Option<System> {
     let voices: Option<Vec<Voice>> = report.modes.iter().map(|m| voice(m, turned)).collect();
     let moving: Vec<_> = coupled(&voices?).iter().map(Voice::moving).collect();
     let cut = &report.cut;
-    let edge = match cut.corner.si() > 0.0 {
-        true => Edge::rounded(cut.corner.si(), cut.ap.si()),
-        false => Edge::sharp(),
-    };
     let cut = Cut {
         z: cut.z,
         phi_st: cut.arc.0.si(),
@@ -337,7 +333,7 @@ fn system(report: &StabilityReport, turned: bool) -> Option<System> {
         kt: cut.kt.si(),
         kr_ratio: cut.kr_ratio,
     };
-    System::new(&moving, &cut, &edge)
+    System::new(&moving, &cut, &Edge::sharp())
 }
 
 /// A vibration as it was reported; none where its frequency is not known.

@@ -117,7 +117,7 @@ impl Scene {
     /// The coupled modes and the cut, ready for any spindle speed.
     pub(crate) fn system(&self) -> Option<System> {
         let moving: Vec<Moving> = coupled(&self.voices).iter().map(Voice::moving).collect();
-        System::new(&moving, &self.cut, &self.edge)
+        System::new(&moving, &self.cut, &Edge::sharp())
     }
 
     /// The same with the tip's frequencies so many times what they are.
@@ -132,11 +132,12 @@ impl Scene {
     }
 }
 
-/// The work vibrates by itself where its tone is so many times the tip's highest: both are held alone then, and the
-/// tip's lobes are not cut finer than they are.
+/// A rib vibrates by itself where its tone is so many times the tip's highest: both are held alone then, and the tip's
+/// lobes are not cut finer than they are.
 const FAST: f64 = 3.0;
 
-/// The vibrations that are reckoned with together: the tip's, and those of the work that are not much faster.
+/// The vibrations that are reckoned with together: the tip's, and those of ribs that are not much faster. The web moves along
+/// the cutter, where only a rounded corner drives it: it is held alone ([`crate::limits::LimitId::WebSong`]).
 pub(crate) fn coupled(voices: &[Voice]) -> Vec<Voice> {
     let near = voices.iter().filter(|v| v.is_coupled(voices));
     near.copied().collect()
@@ -152,7 +153,7 @@ impl Voice {
     pub(crate) fn is_coupled(&self, all: &[Voice]) -> bool {
         let tip = all.iter().filter(|v| v.of_tip());
         let highest = tip.map(|v| v.mode.omega_n).fold(0.0, f64::max);
-        self.of_tip() || self.mode.omega_n <= FAST * highest
+        self.of_tip() || (self.whose == Whose::Rib && self.mode.omega_n <= FAST * highest)
     }
 
     /// The mode with its direction.
