@@ -6,7 +6,7 @@
 
 mod core_cases;
 
-use core_cases::{Lot, Stage, job, stages};
+use core_cases::{Lot, Stage, answers, job, stages};
 use std::collections::BTreeMap;
 use thinwright_core::case::Case;
 use thinwright_core::choice::Axes;
@@ -29,6 +29,9 @@ fn each_job(mut look: impl FnMut(&Job)) {
     for sample in samples() {
         look(&job(&sample.job().answers));
     }
+    // Tapped and pushed.
+    let measured = [("cutter.1.tone", "1850"), ("machine.stiffness", "2 N/um")];
+    look(&job(&answers("grille-frame", &measured)));
     for (_, answers) in random_jobs(DRAWN) {
         look(&job(&answers));
     }

@@ -84,9 +84,14 @@ fn what_is_missing_or_impossible_in_a_push_is_told_at_its_place() {
         one(&[("push.x-up", "")]),
         ("push.x-up".to_owned(), ProblemKind::Missing)
     );
-    let (place, kind) = one(&[("push.rod", "2")]);
-    assert_eq!(place, "push.x-down");
-    assert!(matches!(kind, ProblemKind::TooSmall { .. }), "{kind:?}");
+    // A thin rod gives more than the dial read, along both axes.
+    let thin = problems(&[("push.rod", "2")]);
+    let places: Vec<String> = thin.iter().map(|p| p.field.key()).collect();
+    assert_eq!(places, ["push.x-down", "push.y-down"]);
+    assert!(
+        thin.iter()
+            .all(|p| matches!(p.kind, ProblemKind::TooSmall { .. }))
+    );
     let nothing: Vec<(&str, &str)> = PUSH[3..].iter().map(|(key, _)| (*key, "")).collect();
     assert_eq!(
         one(&nothing),
@@ -158,36 +163,35 @@ fn least(report: &StabilityReport, spread: f64) -> f64 {
 }
 
 #[test]
-fn measured_it_binds_and_the_step_is_quiet() {
+fn measured_it_chooses_and_what_is_held_is_quiet() {
     for sample in ["mirror-back-plate", "grille-frame"] {
-        let strategy = strategy(sample, &[TAP, PUSH]);
-        let mut held = 0;
-        for step in steps(&strategy) {
-            let Some(finding) = step.findings.iter().find(|f| f.limit == LimitId::Stability) else {
+        let plain = strategy(sample, &[]);
+        let measured = strategy(sample, &[TAP, PUSH]);
+        let (mut held, mut beyond) = (0, 0);
+        for step in steps(&measured) {
+            let finding = step.findings.iter().find(|f| f.limit == LimitId::Stability);
+            let Some(finding) = finding else {
                 continue;
             };
-            held += 1;
             let report = step.stability.as_ref().unwrap();
             assert_eq!(report.known, TipKnown::Measured);
-            assert!(finding.utilisation() <= 1.0, "{finding:?}");
             assert!(step.findings.iter().all(|f| f.limit != LimitId::Chatter));
+            if finding.utilisation() > 1.0 {
+                beyond += 1;
+                continue;
+            }
+            held += 1;
             // Not deeper than four fifths of what sings anywhere within the error of the tone, where speeds can be picked.
-            let slowest = report
-                .modes
-                .iter()
-                .filter_map(|m| m.frequency)
-                .map(Frequency::si)
-                .fold(f64::INFINITY, f64::min);
+            let tones = report.modes.iter().filter_map(|m| m.frequency);
+            let slowest = tones.map(Frequency::si).fold(f64::INFINITY, f64::min);
             if slowest < 8.0 * report.cut.n.si() * f64::from(report.cut.z) {
                 let bound = 0.8 * least(report, 0.02) * 1.01;
-                assert!(
-                    step.ap.si() <= bound,
-                    "{} against {bound}, {report:?}",
-                    step.ap.si()
-                );
+                let ap = step.ap.si();
+                assert!(ap <= bound, "{ap} against {bound}, {report:?}");
             }
         }
-        assert!(held > 2, "{sample}: {held}");
+        assert!(held >= 3, "{sample}: {held} held, {beyond} beyond");
+        assert_ne!(plain.time, measured.time, "it chooses");
     }
 }
 

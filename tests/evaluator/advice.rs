@@ -5,7 +5,7 @@ use super::limits::{Peak, Use, greatest};
 use super::scene::Scene;
 use super::{loads, stops, web};
 use core::f64::consts::{FRAC_PI_2, PI, TAU};
-use thinwright_chatter::{Cut, Mode, quiet_depth_detuned};
+use thinwright_chatter::{Cut, Mode, quiet_at_any_speed, quiet_depth};
 use thinwright_core::estimate::Unknown;
 use thinwright_core::limits::LimitId;
 use thinwright_core::task::TaskKind;
@@ -14,6 +14,8 @@ use thinwright_mechanics::{chip, tool_beam};
 const MM: f64 = 1.0e-3;
 /// Multiples of the tooth rate that can wake the web.
 const MULTIPLES: [f64; 3] = [1.0, 2.0, 3.0];
+/// Pieces that a corner is summed over.
+const CORNER_PIECES: u32 = 400;
 /// Tones that are tried within what meshes tell apart.
 const TONES: u32 = 9;
 
@@ -62,6 +64,7 @@ pub(crate) fn found(scene: &Scene, limit: LimitId) -> Option<Use> {
             Some(Use::one(web.span / web.thickness, allowed))
         }
         LimitId::WebLift => lift(scene),
+        LimitId::WebSong => web_song(scene),
         LimitId::Chatter => {
             let quiet = quiet(scene)?;
             Some(Use::one(scene.ap(), quiet))
@@ -194,10 +197,62 @@ fn lift(scene: &Scene) -> Option<Use> {
     ))
 }
 
-/// Depth that is quiet at any speed, m.
-fn quiet(scene: &Scene) -> Option<f64> {
+/// Depth up to which the rib beside the slot is quiet, m.
+fn rib(scene: &Scene, cut: &Cut) -> f64 {
+    let Some(give) = web::rib_aside(scene) else {
+        return f64::INFINITY;
+    };
+    let mode = Mode {
+        k: 1.0 / give,
+        zeta: scene.job.numbers.web_damping,
+        omega_n: TAU * 1.0e4,
+    };
+    quiet_depth(&Mode::rigid(), &mode, cut)
+}
+
+/// The cut where the step spends its time.
+fn cut(scene: &Scene) -> Option<Cut> {
     let (usual, _) = stops::usual(scene)?;
     let (job, cutter) = (scene.job, scene.cutter);
+    let half = 0.5 * scene.step.fz.si();
+    (usual.place != Place::Entry && !cutter.drill).then(|| Cut {
+        z: cutter.z,
+        phi_st: usual.immersion.phi_st,
+        phi_ex: usual.immersion.phi_ex,
+        // What a wave in the chip brings back: the slope of the force over the chip.
+        kt: (1.0 - job.material.mc) * scene.kc(half) * scene.hard(),
+        kr_ratio: job.material.radial_ratio.likely,
+    })
+}
+
+/// A bare web under a rounded corner: the push along the cutter grows with the chip that the web's rise makes, summed over
+/// the corner from the floor up.
+fn web_song(scene: &Scene) -> Option<Use> {
+    let web = scene.web.as_ref()?;
+    let (corner, ap, job) = (scene.cutter.corner, scene.ap(), scene.job);
+    let floor = matches!(
+        scene.step.task,
+        TaskKind::Clearing | TaskKind::FloorSkim | TaskKind::SlotsBlind
+    );
+    if !floor || corner <= 0.0 || scene.backing.bed.likely > 0.0 || web.tone.most <= 0.0 {
+        return None;
+    }
+    let cut = cut(scene)?;
+    let end = libm::acos(1.0 - (ap / corner).min(1.0));
+    let pieces = (0..CORNER_PIECES).map(|i| {
+        let kappa = end * (f64::from(i) + 0.5) / f64::from(CORNER_PIECES);
+        libm::cos(kappa).powi(2) * corner * end / f64::from(CORNER_PIECES)
+    });
+    let teeth = f64::from(cut.z) * (cut.phi_ex - cut.phi_st) / TAU;
+    let gain = cut.kt * cut.kr_ratio * teeth * pieces.sum::<f64>();
+    let zeta = job.numbers.web_damping;
+    let give = job.numbers.stability_share * 2.0 * zeta * (1.0 + zeta) / gain;
+    Some(web.bare.over(give))
+}
+
+/// Depth that is quiet at any speed, m.
+fn quiet(scene: &Scene) -> Option<f64> {
+    let cut = cut(scene)?;
     let soft = scene.estimate(Unknown::MachineStiffness).low;
     let mode = Mode {
         k: 1.0 / loads::chain(scene, soft),
@@ -205,16 +260,7 @@ fn quiet(scene: &Scene) -> Option<f64> {
         // The least depth over all speeds does not depend on the tone.
         omega_n: TAU * 1.0e3,
     };
-    let half = 0.5 * scene.step.fz.si();
-    let cut = Cut {
-        z: cutter.z,
-        phi_st: usual.immersion.phi_st,
-        phi_ex: usual.immersion.phi_ex,
-        // What a wave in the chip brings back: the slope of the force over the chip.
-        kt: (1.0 - job.material.mc) * scene.kc(half) * scene.hard(),
-        kr_ratio: job.material.radial_ratio.likely,
-    };
-    let depth = quiet_depth_detuned(&mode, &mode, &cut) * job.numbers.stability_share;
-    let known = usual.place != Place::Entry && !cutter.drill;
-    (known && depth.is_finite() && depth > 0.0).then_some(depth)
+    let depth = quiet_at_any_speed(&mode, &mode, &cut).min(rib(scene, &cut));
+    let depth = depth * scene.job.numbers.stability_share;
+    (depth.is_finite() && depth > 0.0).then_some(depth)
 }

@@ -1,12 +1,14 @@
 //! How deep a step stays quiet: at any speed, or at its own where a tone is known.
 
 use crate::case::Case;
-use crate::quiet_book::{UNIT_FORCE, UNIT_STIFFNESS};
+use crate::quiet_book::{RATIO_STEP, UNIT_FORCE, UNIT_STIFFNESS};
 use crate::vibration::{ANY, Axis, Scene, TipKnown, Voice, Whose, damping, tip_known};
 use thinwright_chatter::floor::axial_quiet_depth;
 use thinwright_chatter::floquet::Crossing;
 use thinwright_chatter::{Cut, Mode, quiet_at_any_speed, quiet_depth};
 
+/// Damping ratios that differ by less than half of this share are worked out as one, and set right in proportion.
+const DAMPING_STEP: f64 = 0.04;
 /// Vibrations between two teeth beyond which the error of a tone blurs the lobes: there only what is quiet at any speed counts.
 pub(crate) const MOST_CYCLES: u32 = 8;
 
@@ -20,12 +22,15 @@ pub(crate) fn quiet(case: &Case) -> Option<f64> {
         omega_n: core::f64::consts::TAU * ANY,
     };
     let cut = &scene.cut;
-    let mut key = vec![u64::from(cut.z)];
-    key.extend([mode.zeta, cut.phi_st, cut.phi_ex, cut.kr_ratio].map(f64::to_bits));
+    // Depth goes with stiffness over cutting force, and nearly with damping: worked out for steps of it.
+    let step = libm::round(libm::log(mode.zeta) / DAMPING_STEP);
     let unit = Mode {
         k: UNIT_STIFFNESS,
+        zeta: libm::exp(DAMPING_STEP * step),
         ..mode
     };
+    let mut key = vec![u64::from(cut.z)];
+    key.extend([unit.zeta, cut.phi_st, cut.phi_ex, cut.kr_ratio].map(f64::to_bits));
     let of_unit = scene.book.get(key, f64::MAX, |_| {
         let cut = Cut {
             kt: UNIT_FORCE,
@@ -38,7 +43,9 @@ pub(crate) fn quiet(case: &Case) -> Option<f64> {
         };
         (f64::INFINITY, depth.is_finite().then_some(found))
     });
-    let scale = mode.k / UNIT_STIFFNESS * (UNIT_FORCE / cut.kt);
+    let damped = |zeta: f64| zeta * (1.0 + zeta);
+    let scale =
+        mode.k / UNIT_STIFFNESS * (UNIT_FORCE / cut.kt) * damped(mode.zeta) / damped(unit.zeta);
     let mut depth = of_unit.map_or(f64::INFINITY, |c| c.depth) * scale;
     let work = scene.voices.iter().filter(|v| v.whose == Whose::Rib);
     depth = work.fold(depth, |least, voice| least.min(scene.alone(voice)));
@@ -54,10 +61,9 @@ pub(crate) fn quiet_here(case: &Case) -> Option<f64> {
 
 /// The same at any speed, 1/s.
 pub(crate) fn banded(case: &Case, n: f64) -> Option<f64> {
-    let (share, spread) = (
-        case.job.numbers.stability_share,
-        case.job.numbers.tap_spread,
-    );
+    let share = case.job.numbers.stability_share;
+    // Ratios that count as one err a little too.
+    let spread = case.job.numbers.tap_spread + 0.5 * RATIO_STEP;
     let most = MARGIN * case.choice.ap / share;
     let mut least = most;
     let tones = case
@@ -71,7 +77,7 @@ pub(crate) fn banded(case: &Case, n: f64) -> Option<f64> {
         let fast =
             (scene.voices.iter()).filter(|v| v.whose == Whose::Rib && !v.is_coupled(&scene.voices));
         least = fast.fold(least, |least, voice| least.min(scene.alone(voice)));
-        for factor in [1.0, 1.0 - spread, 1.0 + spread] {
+        for factor in WITHIN.map(|share| 1.0 + share * spread) {
             if let Some(found) = scene.tuned(factor).limit(n, most) {
                 least = least.min(found.depth);
             }
@@ -80,6 +86,8 @@ pub(crate) fn banded(case: &Case, n: f64) -> Option<f64> {
     Some(share * least)
 }
 
+/// Where within the error of a tone it is looked: between the ends too, since a limit may dip there.
+const WITHIN: [f64; 5] = [0.0, -1.0, -0.5, 0.5, 1.0];
 /// How far above the step-down a limit still counts.
 const MARGIN: f64 = 1.25;
 

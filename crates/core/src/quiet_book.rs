@@ -10,7 +10,7 @@ use thinwright_chatter::floquet::Crossing;
 pub(crate) const UNIT_STIFFNESS: f64 = 1.0e6;
 pub(crate) const UNIT_FORCE: f64 = 1.0e9;
 /// Ratios of tone and speed that differ by less than half of this count as one: a small part of what a tap errs by.
-const RATIO_STEP: f64 = 0.005;
+pub(crate) const RATIO_STEP: f64 = 0.005;
 /// Depths worked out before, by what they depend on.
 #[derive(Clone, Default)]
 pub(crate) struct QuietBook(Rc<RefCell<BTreeMap<Vec<u64>, Known>>>);

@@ -124,7 +124,7 @@ pub(crate) fn in_step(tone: f64, z: u32, grid: f64, (low, high): (f64, f64)) -> 
 /// The report of a step; none for drills.
 pub(crate) fn report(likely: &Case) -> Option<StabilityReport> {
     let case = Case {
-        draw: Draw::at(likely.estimates, stability_ends()),
+        draw: Draw::at(likely.estimates, stability_ends(tip_known(likely))),
         ..*likely
     };
     let scene = Scene::new(&case, false)?;

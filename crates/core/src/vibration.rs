@@ -39,7 +39,7 @@ pub enum TipKnown {
     Nothing,
     /// Its frequency: good speeds are known, depths are estimated.
     Frequency,
-    /// Frequency and stiffness: it binds.
+    /// Frequency and stiffness: it steers.
     Measured,
 }
 

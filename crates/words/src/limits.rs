@@ -74,7 +74,7 @@ limits! {
     WebLift: "web lift", "the helix lifts the web by {d}, {a} is usual", "the floor comes out thin in the middle";
     Chatter: "quiet depth", "the step-down is {d}, {a} is quiet as far as is known", "it may sing: go there by ear";
     WebSong: "web song", "the step-down is {d}, the rounded corner lets the web be up to {a}", "the web may sing along the cutter";
-    Stability: "stability", "the step-down is {d}, {a} is quiet at this speed as measured", "it will sing";
+    Stability: "stability", "the step-down is {d}, {a} is quiet at this speed as measured", "as far as can be told it will sing: go there by ear";
 }
 
 impl Speaker<'_> {

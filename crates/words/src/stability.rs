@@ -138,7 +138,8 @@ impl Speaker<'_> {
                 "The tone of the cutter is known, so good speeds can be told. How stiff it stands is an estimate: depths are advice."
             }
             TipKnown::Measured => {
-                "Tone and stiffness at the cutter were measured: depths are held as limits."
+                "Tone and stiffness at the cutter were measured: speeds and depths are chosen by them. Damping and cutting force are still \
+                 estimates, so nothing is refused for it."
             }
         }
         .to_owned()
@@ -218,7 +219,7 @@ impl Speaker<'_> {
         };
         let then = match (self.may_it_sing(report), report.known) {
             (false, _) => "",
-            (true, TipKnown::Measured) => ": it will sing",
+            (true, TipKnown::Measured) => ": it will sing, as far as can be told",
             (true, _) => ": it may sing",
         };
         out += &format!(" {planned} is planned{used}{then}.");

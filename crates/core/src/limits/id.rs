@@ -106,8 +106,8 @@ limit_ids! {
     Chatter "chatter" Listen Length;
     /// Depth up to which a rounded corner does not make the web sing.
     WebSong "web-song" Listen Length;
-    /// Depth that is quiet at this speed, measured.
-    Stability "stability" Stop Length;
+    /// Depth that is quiet at this speed, measured: damping and cutting force are estimates still, so it steers and refuses nothing.
+    Stability "stability" Advice Length;
 }
 
 impl LimitId {

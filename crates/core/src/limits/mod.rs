@@ -12,6 +12,7 @@ pub(crate) use remedy::remedies;
 use crate::case::Case;
 use crate::estimate::{BadEnd, Unknown};
 use crate::strategy::{Lever, Measure};
+use crate::vibration::TipKnown;
 
 macro_rules! limits {
     ($($file:ident),* $(,)?) => {
@@ -28,9 +29,12 @@ limits! {
     web_softness, web_tone, web_slenderness, web_thickness, web_stress, web_lift, chatter, web_song, stability,
 }
 
-/// The bad ends that stability is told at.
-pub(crate) fn stability_ends() -> &'static [(Unknown, BadEnd)] {
-    stability::LIMIT.bad_ends
+/// The bad ends that stability is told at: those of the limit that holds.
+pub(crate) fn stability_ends(known: TipKnown) -> &'static [(Unknown, BadEnd)] {
+    match known {
+        TipKnown::Measured => stability::LIMIT.bad_ends,
+        TipKnown::Nothing | TipKnown::Frequency => chatter::LIMIT.bad_ends,
+    }
 }
 
 /// Whether tooth passing at a spindle speed, 1/s, or a low multiple, comes near the web's tone in some world.

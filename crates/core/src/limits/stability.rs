@@ -1,4 +1,5 @@
-//! The depth that is quiet at the step's speed, where frequency and stiffness at the tip were measured: it binds.
+//! The depth that is quiet at the step's speed, where frequency and stiffness at the tip were measured: it steers. It refuses
+//! nothing: damping and cutting force stay estimates, and at their bad ends shops cut far deeper every day.
 
 use super::{Limit, LimitId, Move, Moves, Needs};
 use crate::estimate::{BadEnd, Unknown};
