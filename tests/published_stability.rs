@@ -126,7 +126,11 @@ fn impulse(row: &Row) -> Answer {
         mode.omega_n * (1.0 - mode.zeta * mode.zeta).sqrt(),
         mode.zeta * mode.omega_n,
     );
-    let (e, c, s) = ((-decay * time).exp(), (w * time).cos(), (w * time).sin());
+    let (e, c, s) = (
+        libm::exp(-decay * time),
+        libm::cos(w * time),
+        libm::sin(w * time),
+    );
     let (xx, xv) = (e * (c + decay / w * s), e * s / w);
     let (vx, vv) = (
         -e * mode.omega_n * mode.omega_n / w * s,

@@ -9,7 +9,7 @@ use thinwright_chatter::speed::{best_speed, tooth_frequency};
 use thinwright_chatter::zero_order::{DETUNING_MAX, mean_force_change};
 use thinwright_chatter::{
     Cut, Edge, Mode, directional, down_milling, floor, quiet_at_any_speed, quiet_depth,
-    quiet_depth_detuned, quiet_depth_one_mode, slotting, up_milling,
+    quiet_depth_one_mode, slotting, up_milling,
 };
 
 /// Share of the diameter in the cut.
@@ -90,11 +90,6 @@ pub(crate) fn averaged(u: &Units) -> Vec<Kernel> {
     vec![
         one("zero_order::quiet_depth", quiet_depth(&x, &y, &cut), LENGTH),
         one("mode::rigid", quiet_depth(&x, &Mode::rigid(), &cut), LENGTH),
-        one(
-            "zero_order::quiet_depth_detuned",
-            quiet_depth_detuned(&x, &near, &cut),
-            LENGTH,
-        ),
         one(
             "zero_order::quiet_depth_one_mode",
             quiet_depth_one_mode(&x, &cut),

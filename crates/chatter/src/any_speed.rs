@@ -3,16 +3,21 @@
 use crate::edge::Edge;
 use crate::floquet::{Moving, System};
 use crate::mode::{Cut, Mode};
-use crate::zero_order::{DETUNING_MAX, quiet_depth};
+use crate::zero_order::quiet_depth;
 use core::f64::consts::TAU;
 
 /// Vibrations between two teeth at which an interrupted cut is worst: just short of half a one, where every other tooth
 /// cuts deep.
 const CYCLES: [f64; 5] = [0.46, 0.48, 0.49, 0.495, 0.5];
+/// The widest detuning of y against x that is looked at \[-\].
+pub const DETUNING_MAX: f64 = 0.10;
 /// Shares of the widest detuning that are looked at, upwards and downwards.
 const DETUNINGS: [f64; 4] = [0.0, 0.2, 0.5, 1.0];
 
 /// Depth \[m\] up to which the cut is quiet at any spindle speed, whatever the detuning of y against x up to [`DETUNING_MAX`].
+///
+/// Equal modes are often the worst case (a tenth of what one direction alone would allow, in a slot), but nobody knows how
+/// equal they are: this is the pessimistic end.
 ///
 /// The least of the zero-order minimum (`altintas1995`, from memory), which holds for many vibrations between two teeth, and
 /// of the limits over one tooth period ([`crate::floquet`]) about half a vibration between two teeth: there the average

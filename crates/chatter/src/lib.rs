@@ -32,4 +32,4 @@ pub use any_speed::quiet_at_any_speed;
 pub use directional::{Directional, directional, down_milling, slotting, up_milling};
 pub use edge::Edge;
 pub use mode::{Cut, Mode};
-pub use zero_order::{quiet_depth, quiet_depth_detuned, quiet_depth_one_mode};
+pub use zero_order::{quiet_depth, quiet_depth_one_mode};

@@ -19,10 +19,6 @@ const OFFSETS: [f64; 23] = [
 const REFINEMENTS: u32 = 26;
 /// Golden section.
 const GOLDEN: f64 = 0.618_033_988_749_894_9;
-/// The widest detuning of y against x that is looked at \[-\].
-pub const DETUNING_MAX: f64 = 0.10;
-/// Values of the detuning tried between none and the widest.
-const DETUNINGS: u32 = 6;
 
 /// The averaged, two-direction system of one cut.
 pub(crate) struct System<'a> {
@@ -113,26 +109,6 @@ pub fn quiet_depth(x: &Mode, y: &Mode, cut: &Cut) -> f64 {
     } else {
         f64::INFINITY
     }
-}
-
-/// Least [`quiet_depth`] \[m\] with the frequency of `y` shifted by 0 to [`DETUNING_MAX`], upwards and downwards.
-///
-/// Equal modes are often the worst case (a tenth of what one direction alone would allow, in a slot), but nobody knows how
-/// equal they are: this is the pessimistic end.
-#[must_use]
-pub fn quiet_depth_detuned(x: &Mode, y: &Mode, cut: &Cut) -> f64 {
-    let mut least = quiet_depth(x, y, cut);
-    for i in 1..=DETUNINGS {
-        let shift = DETUNING_MAX * f64::from(i) / f64::from(DETUNINGS);
-        for factor in [1.0 + shift, 1.0 / (1.0 + shift)] {
-            let shifted = Mode {
-                omega_n: y.omega_n * factor,
-                ..*y
-            };
-            least = least.min(quiet_depth(x, &shifted, cut));
-        }
-    }
-    least
 }
 
 /// Depth \[m\] quiet at any speed when only the feed direction gives: closed form.

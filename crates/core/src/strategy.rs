@@ -323,7 +323,7 @@ pub struct Remedy {
 /// How to find the depth that runs quietly, by ear.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Listen {
-    /// Depth that is quiet at any speed, at the bad ends of what is not known.
+    /// Depth that is quiet at any speed, at likely values.
     pub quiet: Length,
     /// Depth to start at.
     pub start: Length,

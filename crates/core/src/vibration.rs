@@ -212,12 +212,9 @@ fn tip(case: &Case, turned: bool) -> Vec<Voice> {
             })
             .collect(),
         None => {
-            let softer = if cutter < machine {
-                Whose::Cutter
-            } else {
-                Whose::Machine
-            };
-            axes.map(|(axis, own)| voice(softer, axis, 1.0 / case.chain(), own))
+            // It was the cutter that was tapped: cutter and machine as one.
+            let one = 1.0 / case.chain();
+            axes.map(|(axis, own)| voice(Whose::Cutter, axis, one, own))
                 .collect()
         }
     }

@@ -71,6 +71,19 @@ pub(super) fn through(system: &System, n: f64, scale: f64) -> Series {
     }
 }
 
+/// About how many elements a tooth period takes.
+pub(super) fn pieces(system: &System, n: f64, scale: f64) -> f64 {
+    let cutting = system.windows.iter().filter(|w| !w.teeth.is_empty());
+    let time = cutting.map(|w| (w.end - w.start) / (TAU * n)).sum::<f64>();
+    let fastest = system.fastest / TAU + n;
+    let pieces = time * (fastest / CYCLES).max((scale * system.strongest).sqrt() / PHASE);
+    if pieces.is_nan() {
+        f64::INFINITY
+    } else {
+        pieces
+    }
+}
+
 fn through_of<const N: usize>(system: &System, n: f64, scale: f64) -> Series {
     let mut state = Series::one(2 * system.modes.len());
     for window in &system.windows {

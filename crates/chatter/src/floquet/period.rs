@@ -23,6 +23,8 @@ const LARGE: f64 = 1.0e7;
 /// The first rung of the ladder, in depths whose stiffness equals the damping of the weakest mode; and the last.
 const START: f64 = 24.0;
 const MOST_RUNGS: u32 = 40;
+/// More elements than this are not worked through: hundreds of vibrations between two teeth, or a cut like a wall.
+const MOST_PIECES: f64 = 2000.0;
 /// How often it is halved.
 const SHRINKINGS: u32 = 24;
 /// The least multiplier that [`System::radius`] tells from nothing.
@@ -80,6 +82,10 @@ impl System {
         let time = 1.0 / (n * f64::from(self.teeth));
         let mut most = most;
         for _ in 0..SHRINKINGS {
+            if march::pieces(self, n, 2.0 * most) > MOST_PIECES {
+                most *= 0.5;
+                continue;
+            }
             let state = march::through(self, n, 2.0 * most);
             if state.greatest() < LARGE {
                 let polynomial = state.characteristic(exp(-2.0 * decay * time));
@@ -136,10 +142,10 @@ impl System {
     pub fn limit_on(&self, n: f64, rung: u32) -> Option<Crossing> {
         let to = self.rung(rung);
         let from = if rung == 0 { 0.0 } else { self.rung(rung - 1) };
-        let period = self.at(n, to)?;
-        if period.most <= from {
-            return Some(unseen(from));
-        }
+        // Slower or deeper than can be followed: not seen.
+        let Some(period) = self.at(n, to).filter(|period| period.most > from) else {
+            return (n > 0.0 && n.is_finite()).then(|| unseen(from));
+        };
         let found = period.limit_above(from);
         // What lies beyond was not seen.
         found.or_else(|| (period.most < to).then(|| unseen(period.most)))

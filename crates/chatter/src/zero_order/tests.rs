@@ -1,4 +1,5 @@
 use super::*;
+use crate::any_speed::quiet_at_any_speed;
 use crate::directional::{down_milling, slotting, up_milling};
 
 fn mode(f_n: f64, zeta: f64, k: f64) -> Mode {
@@ -79,7 +80,7 @@ fn equal_modes_cost_a_slot_most_of_its_depth() {
         );
     }
     let apart = mode(1800.0, 0.02, 2e6);
-    assert!(quiet_depth_detuned(&x, &apart, &slot) < quiet_depth(&x, &apart, &slot));
+    assert!(quiet_at_any_speed(&x, &apart, &slot) < quiet_depth(&x, &apart, &slot));
 }
 
 #[test]
@@ -115,7 +116,7 @@ fn impossible_input_promises_nothing() {
             ..slot
         },
     ] {
-        assert!(quiet_depth_detuned(&good, &good, &bad) <= 0.0);
+        assert!(quiet_depth(&good, &good, &bad) <= 0.0);
     }
 }
 
@@ -181,7 +182,7 @@ fn odd_cases() -> Vec<(Mode, Cut)> {
 fn odd_input_gives_no_nonsense() {
     for (x, cut) in odd_cases() {
         for y in [mode(1000.0, 0.02, 2e6), Mode::rigid(), x] {
-            let all = [quiet_depth(&x, &y, &cut), quiet_depth_detuned(&y, &x, &cut)];
+            let all = [quiet_depth(&x, &y, &cut), quiet_at_any_speed(&y, &x, &cut)];
             assert!(
                 all.iter().all(|d| *d >= 0.0),
                 "{x:?} {y:?} {cut:?}: {all:?}"
