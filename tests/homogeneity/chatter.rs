@@ -6,7 +6,7 @@ use thinwright_chatter::floquet::{Crossing, Moving, System};
 use thinwright_chatter::lobe::limit_at_speed;
 use thinwright_chatter::process_damping::*;
 use thinwright_chatter::speed::{best_speed, tooth_frequency};
-use thinwright_chatter::zero_order::{DETUNING_MAX, mean_force_change};
+use thinwright_chatter::zero_order::mean_force_change;
 use thinwright_chatter::{
     Cut, Edge, Mode, directional, down_milling, floor, quiet_at_any_speed, quiet_depth,
     quiet_depth_one_mode, slotting, up_milling,
@@ -86,7 +86,6 @@ pub(crate) fn averaged(u: &Units) -> Vec<Kernel> {
     let (x, y, cut) = (mode(u, 900.0), mode(u, 960.0), cut(u));
     let limit = limit_at_speed(&x, &y, &cut, u.of(150.0, RATE)).unwrap();
     // Within the range of detuning nothing else is worse.
-    let near = mode(u, 900.0 * (1.0 + 0.1 * DETUNING_MAX));
     vec![
         one("zero_order::quiet_depth", quiet_depth(&x, &y, &cut), LENGTH),
         one("mode::rigid", quiet_depth(&x, &Mode::rigid(), &cut), LENGTH),

@@ -5,9 +5,9 @@
 //! b (1 - 1/m), and m is a multiplier when it is an eigenvalue of that equation's transition matrix (characteristic matrices of
 //! periodic delay equations: `szalai2006`, from memory; the series below are our own).
 //!
-//! The transition matrix is an entire function of the strength of the cut: [`march`] works out its power series once
+//! The transition matrix is an entire function of the strength of the cut: `march` works out its power series once
 //! for a speed, for all depths. Its characteristic polynomial in 1/m = w is then a power series in w, and the cut is stable when
-//! that has no zero in the unit disk ([`disk`]). So one depth more costs a microsecond, and nothing is lost between samples
+//! that has no zero in the unit disk (`disk`). So one depth more costs a microsecond, and nothing is lost between samples
 //! of a circle.
 //!
 //! Witnesses (collocation, simulation in time) and how far they agree: `shared/reference/README.md`.
