@@ -102,7 +102,7 @@ impl Use {
         match self {
             Use::Cutter => &[
                 "Spindle at rest, and unplugged or locked. Cutter clamped as it will cut.",
-                "Hold the microphone a hand's breadth from the cutter; tap it at the tip along the axis with something small and \
+                "Hold the microphone a hand's breadth from the cutter; tap it at the tip, along X or Y, with something small and \
                  hard, about once a second. Let each tap ring out.",
             ],
             Use::Web => &[

@@ -181,8 +181,8 @@ fn every_other_tooth_and_a_drumming_web_are_told_apart() {
     has(
         &text,
         &[
-            "depths are held as limits",
-            "0.5 mm is planned, 2.5 times that: it will sing.",
+            "nothing is refused for it",
+            "0.5 mm is planned, 2.5 times that: it will sing, as far as can be told.",
             "every other tooth cuts deep, and the web swings near 1850 Hz",
             "the web drums there.",
             "push it in step with its own tone",
