@@ -5,7 +5,7 @@ use gloo_timers::callback::Timeout;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{
-    Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlDetailsElement, HtmlElement, Storage, Url,
+    Blob, BlobPropertyBag, Element, File, HtmlAnchorElement, HtmlDetailsElement, HtmlElement, Storage, Url,
 };
 use yew::Callback;
 
@@ -94,19 +94,37 @@ pub(crate) fn reveal(id: &str) -> Option<()> {
     element.dyn_ref::<HtmlElement>()?.focus().ok()
 }
 
-/// Moves the focus to an element, once what was just said has had its effect.
+/// How often an element that is still to come is looked for, and how long between two looks, ms: a rendering comes in
+/// pieces, and on a slow machine the last of them seconds later.
+const LOOKS: u32 = 100;
+const BETWEEN_LOOKS: u32 = 30;
+
+/// Moves the focus to an element, once what was just said has had its effect; where the person has moved it on by then,
+/// it stays there.
 pub(crate) fn focus(id: &str) {
-    let id = id.to_owned();
-    Timeout::new(0, move || {
-        reveal(&id);
+    look_for(id.to_owned(), active(), 0, LOOKS);
+}
+
+fn look_for(id: String, from: Option<Element>, wait: u32, looks: u32) {
+    Timeout::new(wait, move || {
+        let now = active();
+        let nowhere = now.as_ref().is_none_or(|e| e.tag_name() == "BODY");
+        let moved_on = !nowhere && now != from;
+        if !moved_on && reveal(&id).is_none() && looks > 0 {
+            look_for(id, from, BETWEEN_LOOKS, looks - 1);
+        }
     })
     .forget();
 }
 
+/// What has the focus.
+fn active() -> Option<Element> {
+    web_sys::window()?.document()?.active_element()
+}
+
 /// The element goes away: where it has the focus and comes back elsewhere under the same name, the focus goes with it.
 pub(crate) fn keep_focus(id: &str) -> Option<()> {
-    let active = web_sys::window()?.document()?.active_element()?;
-    if active.id() == id {
+    if active()?.id() == id {
         focus(id);
     }
     Some(())

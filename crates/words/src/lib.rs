@@ -2,7 +2,7 @@
 //!
 //! The page, the sheet and the command line say the same thing because they take it from here. Nothing here computes a
 //! physical value, and no sentence stands anywhere else. [`Speaker`] carries what sentences depend on: the unit system,
-//! the tables' names and the rack as it was typed.
+//! the tables' names and the rack as it was typed; [`language`] says it in another language.
 #![warn(missing_docs)]
 
 mod cautions;
@@ -13,6 +13,7 @@ pub mod drawing;
 mod fields;
 mod gains;
 pub mod hear;
+pub mod language;
 mod limits;
 mod listen;
 pub mod map;
