@@ -4,20 +4,23 @@ use crate::answers::{self, take_units, unit_word};
 use crate::digest::digest;
 use crate::error::JobFileError;
 use crate::node::Node;
-use crate::object::{Object, list, parse, text, whole};
+use crate::object::{Object, list, parse, text};
+use crate::record::Record;
 use thinwright_core::answers::Answers;
 use thinwright_core::field::Field;
 
-/// Version of the format.
-pub const VERSION: u32 = 1;
+/// Version of the format. Version 2 added how a step went and what it taught, and the cautions that were confirmed.
+pub const VERSION: u32 = 2;
+/// The oldest version that is read: what it lacks is empty.
+const OLDEST: u32 = 1;
 /// The engine that writes now.
 pub const ENGINE: &str = concat!("thinwright ", env!("CARGO_PKG_VERSION"));
 /// The key that says what the file is.
 const KIND: &str = "thinwright_job";
 /// Most records of what was run.
 const MOST_RECORDS: usize = 500;
-/// Most values of a record.
-const MOST_VALUES: usize = 40;
+/// Most cautions that can be confirmed.
+const MOST_CONFIRMED: usize = 200;
 
 /// A job file.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,19 +35,8 @@ pub struct JobFile {
     pub digest: String,
     /// What was run, kept word for word.
     pub records: Vec<Record>,
-}
-
-/// What was really run.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Record {
-    /// Date as written down.
-    pub date: String,
-    /// Number of the step on the sheet.
-    pub step: u32,
-    /// Values as written down with their units: (name, text), such as `n`, `18000 rpm`.
-    pub values: Vec<(String, String)>,
-    /// What happened.
-    pub note: String,
+    /// Names of the cautions that the person has confirmed for this job.
+    pub confirmed: Vec<String>,
 }
 
 impl JobFile {
@@ -57,6 +49,7 @@ impl JobFile {
             engine: ENGINE.to_owned(),
             digest,
             records: Vec::new(),
+            confirmed: Vec::new(),
         }
     }
 
@@ -103,14 +96,18 @@ impl JobFile {
                 Node::List(self.records.iter().map(Record::put).collect()),
             ));
         }
+        if !self.confirmed.is_empty() {
+            let confirmed = self.confirmed.iter().map(Node::text).collect();
+            fields.push(("confirmed", Node::List(confirmed)));
+        }
         Node::object(fields)
     }
 
     pub(crate) fn take(node: &Node) -> Result<JobFile, JobFileError> {
-        let mut object = Object::versioned(node, KIND, VERSION)?;
+        let (version, mut object) = Object::versions(node, KIND, OLDEST..=VERSION)?;
         let units = take_units(&mut object, "units")?;
         let typed = object.take("answers")?;
-        let file = JobFile {
+        let mut file = JobFile {
             title: object.text_or_nothing("title")?,
             answers: answers::take("answers", typed, units)?,
             engine: object.text_or_nothing("engine")?,
@@ -121,64 +118,20 @@ impl JobFile {
                     let records = list("records", node, MOST_RECORDS)?;
                     records
                         .iter()
-                        .map(|(place, node)| Record::take(place, node))
+                        .map(|(place, node)| Record::take(place, node, version))
                         .collect::<Result<_, _>>()?
                 }
             },
+            confirmed: Vec::new(),
         };
+        if version >= 2
+            && let Some(node) = object.optional("confirmed")
+        {
+            let confirmed = list("confirmed", node, MOST_CONFIRMED)?;
+            let confirmed = confirmed.iter().map(|(place, node)| text(place, node));
+            file.confirmed = confirmed.collect::<Result<_, _>>()?;
+        }
         object.end()?;
         Ok(file)
     }
-}
-
-impl Record {
-    fn put(&self) -> Node {
-        let values = self
-            .values
-            .iter()
-            .map(|(name, value)| (name.as_str(), Node::text(value)));
-        Node::object([
-            ("date", Node::text(&self.date)),
-            ("step", Node::Number(f64::from(self.step))),
-            ("values", Node::object(values)),
-            ("note", Node::text(&self.note)),
-        ])
-    }
-
-    fn take(place: &str, node: &Node) -> Result<Record, JobFileError> {
-        let mut object = Object::new(place, node)?;
-        let step = object.take("step")?;
-        let record = Record {
-            date: object.text_or_nothing("date")?,
-            step: whole(&object.place("step"), step, 10_000)?,
-            values: match object.optional("values") {
-                None => Vec::new(),
-                Some(node) => values(&object.place("values"), node)?,
-            },
-            note: object.text_or_nothing("note")?,
-        };
-        object.end()?;
-        Ok(record)
-    }
-}
-
-fn values(place: &str, node: &Node) -> Result<Vec<(String, String)>, JobFileError> {
-    Object::new(place, node)?;
-    let Node::Object(fields) = node else {
-        return Ok(Vec::new());
-    };
-    if fields.len() > MOST_VALUES {
-        return Err(JobFileError::TooMany {
-            place: place.to_owned(),
-            most: MOST_VALUES,
-        });
-    }
-    let each = fields.iter();
-    each.map(|(name, node)| {
-        Ok((
-            name.clone(),
-            text(&crate::object::inside(place, name), node)?,
-        ))
-    })
-    .collect()
 }

@@ -13,15 +13,17 @@ mod message;
 mod node;
 mod object;
 mod outcome;
+mod record;
 mod samples;
 mod store;
 mod wire;
 
 pub use digest::digest;
 pub use error::{JobFileError, Wanted};
-pub use job::{ENGINE, JobFile, Record, VERSION};
+pub use job::{ENGINE, JobFile, VERSION};
 pub use message::{ChartOf, Covered, FromWorker, MESSAGE_VERSION, Order, Report, ToWorker};
 pub use outcome::{OUTCOME_VERSION, decode, encode};
+pub use record::{Learned, Ran, Record};
 pub use samples::{Sample, samples};
 pub use store::{Damaged, SavedMachine, Store};
 

@@ -2,6 +2,7 @@
 
 use crate::error::{JobFileError, Wanted};
 use crate::node::Node;
+use std::ops::RangeInclusive;
 
 /// Most bytes of a file, and of a text kept by the page.
 pub(crate) const MOST_BYTES: usize = 1_000_000;
@@ -79,24 +80,33 @@ impl<'n> Object<'n> {
         kind: &'static str,
         version: u32,
     ) -> Result<Object<'n>, JobFileError> {
+        Object::versions(node, kind, version..=version).map(|(_, object)| object)
+    }
+
+    /// A file's object of this kind, with its version, which must be one of these.
+    pub(crate) fn versions(
+        node: &'n Node,
+        kind: &'static str,
+        read: RangeInclusive<u32>,
+    ) -> Result<(u32, Object<'n>), JobFileError> {
         let wrong = JobFileError::SomethingElse { wanted: kind };
         let Node::Object(fields) = node else {
             return Err(wrong);
         };
         let found = fields.iter().find(|(key, _)| key == kind).ok_or(wrong)?;
         match whole(kind, &found.1, u32::MAX)? {
-            v if v > version => Err(JobFileError::Newer {
+            v if v > *read.end() => Err(JobFileError::Newer {
                 version: v,
-                newest: version,
+                newest: *read.end(),
             }),
-            v if v < version => Err(JobFileError::Older {
+            v if v < *read.start() => Err(JobFileError::Older {
                 version: v,
-                oldest: version,
+                oldest: *read.start(),
             }),
-            _ => {
+            v => {
                 let mut object = Object::new("", node)?;
                 object.optional(kind);
-                Ok(object)
+                Ok((v, object))
             }
         }
     }
@@ -220,4 +230,20 @@ pub(crate) fn list<'n>(
         .enumerate()
         .map(|(i, n)| (inside(place, &(i + 1).to_string()), n))
         .collect())
+}
+
+/// A number.
+pub(crate) fn number(place: &str, node: &Node) -> Result<f64, JobFileError> {
+    match node {
+        Node::Number(number) => Ok(*number),
+        _ => Err(not(place, Wanted::Number)),
+    }
+}
+
+/// `true` or `false`.
+pub(crate) fn flag(place: &str, node: &Node) -> Result<bool, JobFileError> {
+    match node {
+        Node::Flag(flag) => Ok(*flag),
+        _ => Err(not(place, Wanted::Flag)),
+    }
 }

@@ -3,8 +3,9 @@
 use super::full;
 use crate::{FromWorker, JobFile, JobFileError, Store, ToWorker, Wanted, decode};
 
-const GOOD: &str = r#"{"thinwright_job":1,"title":"t","units":"mm","answers":{"part.web":{"text":"4","known":"measured"}},
-"records":[{"step":1,"values":{"n":"18000 rpm"},"note":"ok"}]}"#;
+const GOOD: &str = r#"{"thinwright_job":2,"title":"t","units":"mm","answers":{"part.web":{"text":"4","known":"measured"}},
+"records":[{"step":1,"values":{"n":"18000 rpm"},"note":"ok","outcome":"held","judged":{"depth":0.5},
+"learned":[{"field":"machine.stiffness","before":"","after":"2"}],"taken_back":true}],"confirmed":["dust"]}"#;
 
 /// The error after a piece of a good file was put in place of another.
 fn check(from: &str, to: &str, expected: JobFileError) {
@@ -54,16 +55,14 @@ fn what_is_no_job_file_is_told_so() {
 
 #[test]
 fn versions_are_looked_at_first() {
+    let newer = JobFileError::Newer {
+        version: 3,
+        newest: 2,
+    };
+    check("_job\":2", "_job\":3", newer.clone());
+    check("_job\":2,", "_job\":3,\"new\":1,", newer);
     check(
-        "_job\":1",
         "_job\":2",
-        JobFileError::Newer {
-            version: 2,
-            newest: 1,
-        },
-    );
-    check(
-        "_job\":1",
         "_job\":0",
         JobFileError::Older {
             version: 0,
@@ -71,25 +70,51 @@ fn versions_are_looked_at_first() {
         },
     );
     check(
-        "_job\":1",
+        "_job\":2",
         "_job\":\"1\"",
         not("thinwright_job", Wanted::WholeUpTo(u32::MAX)),
     );
     check(
-        "_job\":1,",
-        "_job\":2,\"new\":1,",
-        JobFileError::Newer {
-            version: 2,
-            newest: 1,
-        },
-    );
-    check(
-        "_job\":1,",
-        "_job\":1,\"thinwright_job\":1,",
+        "_job\":2,",
+        "_job\":2,\"thinwright_job\":2,",
         JobFileError::Twice {
             place: "thinwright_job".to_owned(),
         },
     );
+    // What version 2 has added means nothing in a file that says it is of version 1.
+    check(
+        "_job\":2",
+        "_job\":1",
+        JobFileError::UnknownKey {
+            place: "records.1.judged".to_owned(),
+        },
+    );
+}
+
+#[test]
+fn what_was_run_names_its_place_when_it_is_wrong() {
+    let outcomes = Wanted::OneOf(&["held", "sang", "bent", "broke", "other"]);
+    check("\"held\"", "\"flew\"", not("records.1.outcome", outcomes));
+    check(
+        "0.5",
+        "\"0.5\"",
+        not("records.1.judged.depth", Wanted::Number),
+    );
+    check("true", "1", not("records.1.taken_back", Wanted::Flag));
+    check(
+        "\"machine.stiffness\"",
+        "\"machine.softness\"",
+        not("records.1.learned.1.field", Wanted::KnownName),
+    );
+    check(
+        "\"after\"",
+        "\"since\"",
+        JobFileError::UnknownKey {
+            place: "records.1.learned.1.since".to_owned(),
+        },
+    );
+    check("\"dust\"", "7", not("confirmed.1", Wanted::Text));
+    check("[\"dust\"]", "\"dust\"", not("confirmed", Wanted::List));
 }
 
 fn place(p: &str) -> String {
@@ -276,6 +301,7 @@ fn no_bytes_make_it_panic() {
                 assert_eq!(again.answers.units, file.answers.units);
                 assert_eq!(crate::digest(&again.answers), crate::digest(&file.answers));
                 assert_eq!(again.records, file.records);
+                assert_eq!(again.confirmed, file.confirmed);
             }
             Err(error) => {
                 refused += 1;

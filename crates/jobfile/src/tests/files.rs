@@ -2,8 +2,8 @@
 
 use super::full;
 use crate::{
-    Damaged, JobFile, JobFileError, Order, Record, Sample, SavedMachine, Store, ToWorker, Wanted,
-    digest, samples,
+    Damaged, JobFile, JobFileError, Learned, Order, Ran, Record, Sample, SavedMachine, Store,
+    ToWorker, Wanted, digest, samples,
 };
 use thinwright_core::answers::Answers;
 use thinwright_core::estimate::Known;
@@ -15,13 +15,34 @@ fn file() -> JobFile {
     file.records.push(Record {
         date: "a wet Tuesday".to_owned(),
         step: 3,
+        task: "Open recess A".to_owned(),
+        method: "peeling loops, cutter 2".to_owned(),
+        outcome: Some(Ran::Sang),
         values: vec![
             ("n".to_owned(), "18k rpm".to_owned()),
             ("vf".to_owned(), "400 mm/min".to_owned()),
         ],
         note: "sang at first, quiet from 0.3 mm".to_owned(),
+        judged: vec![
+            ("depth".to_owned(), 0.1 + 0.2),
+            ("limit".to_owned(), 5e-324),
+        ],
+        learned: vec![Learned {
+            field: Field::Stiffness.into(),
+            before: String::new(),
+            after: "1.2 N/um".to_owned(),
+        }],
+        taken_back: true,
+        elsewhere: true,
     });
+    for outcome in [Ran::Held, Ran::Bent, Ran::Broke, Ran::Other] {
+        file.records.push(Record {
+            outcome: Some(outcome),
+            ..Record::default()
+        });
+    }
     file.records.push(Record::default());
+    file.confirmed = vec!["magnesium".to_owned(), "a \"slug\"".to_owned()];
     file
 }
 
@@ -38,13 +59,57 @@ fn a_file_comes_back_as_it_was() {
     assert_eq!(JobFile::read(marked.as_bytes()), Ok(file));
 }
 
+/// A file as version 1 wrote it.
+const FIRST_VERSION: &str = r#"{
+  "thinwright_job": 1,
+  "title": "Plate",
+  "units": "mm",
+  "engine": "thinwright 0.1.0",
+  "digest": "c9f2d2ae2caa88aa",
+  "answers": {
+    "part.web": {"text":"4","known":"measured"}
+  },
+  "records": [
+    {"date":"a wet Tuesday","step":3,"values":{"n":"18k rpm"},"note":"sang"}
+  ]
+}
+"#;
+
+#[test]
+fn a_file_of_the_first_version_is_read_and_written_as_the_second() {
+    let file = JobFile::read(FIRST_VERSION.as_bytes()).unwrap();
+    assert_eq!(file.answers.text(Field::Web.into()), "4");
+    assert_eq!(
+        file.records,
+        [Record {
+            date: "a wet Tuesday".to_owned(),
+            step: 3,
+            values: vec![("n".to_owned(), "18k rpm".to_owned())],
+            note: "sang".to_owned(),
+            ..Record::default()
+        }]
+    );
+    assert!(file.confirmed.is_empty());
+    let text = file.write();
+    assert!(text.contains("\"thinwright_job\": 2,"), "{text}");
+    assert_eq!(JobFile::read(text.as_bytes()), Ok(file));
+}
+
+#[test]
+fn a_number_that_json_cannot_hold_is_left_out() {
+    let mut file = file();
+    file.records[0].judged.push(("none".to_owned(), f64::NAN));
+    let read = JobFile::read(file.write().as_bytes()).unwrap();
+    assert_eq!(read.records[0].judged, file.records[0].judged[..2]);
+}
+
 #[test]
 fn a_person_can_read_it() {
     let mut answers = Answers::new(UnitSystem::Metric);
     answers.set(Field::Web, "1/4 in", Known::Measured);
     let text = JobFile::new("Plate", answers).write();
     let lines: Vec<&str> = text.lines().collect();
-    assert_eq!(lines[1], r#"  "thinwright_job": 1,"#);
+    assert_eq!(lines[1], r#"  "thinwright_job": 2,"#);
     assert_eq!(lines[2], r#"  "title": "Plate","#);
     assert_eq!(lines[3], r#"  "units": "mm","#);
     assert_eq!(
