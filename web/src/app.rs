@@ -39,7 +39,7 @@ pub(crate) fn App() -> Html {
     };
     let name = state.file().name().to_owned();
     let name = if name.is_empty() {
-        text::NO_NAME.to_owned()
+        text::no_name().to_owned()
     } else {
         name
     };
@@ -47,7 +47,7 @@ pub(crate) fn App() -> Html {
     html! {
         <ContextProvider<Desk> context={(*desk).clone()}>
             <div class="screen">
-                <a class="skip" href="#strategy">{ text::SKIP }</a>
+                <a class="skip" href="#strategy">{ text::skip() }</a>
                 <Title
                     {name} units={state.answers.units} theme={state.theme}
                     printable={state.printable().is_some()} {file}
@@ -55,7 +55,7 @@ pub(crate) fn App() -> Html {
                 <Messages messages={state.messages.clone()} />
                 <main class="page">
                     { drawing(&desk, &state) }
-                    <section class="answers" id="answers" aria-label={text::ANSWERS}>
+                    <section class="answers" id="answers" aria-label={text::answers()}>
                         <Form questions={questions.clone()} />
                         <Hear answers={state.answers.clone()} shown={state.shown.clone()} step={state.step} units={state.answers.units} />
                     </section>
@@ -76,7 +76,7 @@ fn drawing(desk: &Desk, state: &State) -> Html {
         Action::Light(lit)
     });
     html! {
-        <section class="drawing-frame" id="drawing" aria-label={text::DRAWING}>
+        <section class="drawing-frame" id="drawing" aria-label={text::drawing()}>
             <div class="drawings">
                 <Drawing
                     job={state.job.clone()} lit={state.lit} {on_light} step={state.step}
@@ -109,7 +109,7 @@ fn strategy(state: &State, questions: &Questions) -> Html {
     );
     html! {
         <section class="strategy" id="strategy" tabindex="-1" aria-labelledby="strategy-name">
-            <h2 class="section-name" id="strategy-name">{ text::STRATEGY }</h2>
+            <h2 class="section-name" id="strategy-name">{ text::strategy() }</h2>
             <Status
                 work={state.work} standing={state.standing} problems={state.problems.len()} {best}
                 shown={shown.as_ref().map(|s| (s.stage, stale))}
@@ -128,10 +128,10 @@ fn strategy(state: &State, questions: &Questions) -> Html {
 /// The way from part to part where they stand under each other.
 fn jump() -> Html {
     let parts = [
-        ("#drawing", text::DRAWING),
-        ("#answers", text::ANSWERS),
-        ("#strategy", text::STRATEGY),
+        ("#drawing", text::drawing()),
+        ("#answers", text::answers()),
+        ("#strategy", text::strategy()),
     ];
     let link = |(href, name): (&'static str, &'static str)| html! { <a {href}>{ name }</a> };
-    html! { <nav class="jump" aria-label={text::PARTS}>{ parts.map(link).into_iter().collect::<Html>() }</nav> }
+    html! { <nav class="jump" aria-label={text::parts()}>{ parts.map(link).into_iter().collect::<Html>() }</nav> }
 }

@@ -37,7 +37,7 @@ pub(crate) fn use_keeping(desk: &Desk, state: &UseReducerHandle<State>, writable
     use_effect_with((state.answers.clone(), state.machines.clone()), move |_| {
         if writable && !shelf::keep(&LocalShelf::new(), job, machines) {
             desk.say(Action::Tell(Message {
-                text: text::NOT_KEPT.to_owned(),
+                text: text::not_kept().to_owned(),
                 alarm: true,
             }));
         }

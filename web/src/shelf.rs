@@ -48,11 +48,11 @@ pub(crate) fn fetch(shelf: &impl Shelf) -> Found {
         },
         Err(damaged) => match put_aside(shelf, &damaged.text) {
             Some(key) => nothing(
-                Some(text::kept_aside(&damaged.error.to_string(), &key)),
+                Some(text::kept_aside(&text::fault(&damaged.error), &key)),
                 true,
             ),
             None => nothing(
-                Some(text::not_kept_aside(&damaged.error.to_string())),
+                Some(text::not_kept_aside(&text::fault(&damaged.error))),
                 false,
             ),
         },

@@ -1,95 +1,103 @@
 //! The page's own words: what stands on buttons and beside figures. Whatever speaks of the job stands in `words`.
 
-mod said;
-mod searched;
-
-pub(crate) use said::*;
-pub(crate) use searched::*;
-
+/// Texts that take nothing in: each a function that gives it in the language that is spoken.
 macro_rules! texts {
     ($($name:ident: $text:literal;)*) => {
-        $(pub(crate) const $name: &str = $text;)*
+        $(pub(crate) fn $name() -> &'static str {
+            thinwright_words::language::tr($text)
+        })*
     };
 }
 
+mod faults;
+mod said;
+mod searched;
+
+pub(crate) use faults::*;
+pub(crate) use said::*;
+pub(crate) use searched::*;
+
+/// Name of the program; the same in every language.
+pub(crate) const PRODUCT: &str = "Thinwright";
+/// Stands before what is wrong.
+pub(crate) const MARK: &str = "\u{25B2}";
+
 texts! {
-    PRODUCT: "Thinwright";
-    MARK: "\u{25B2}";
-    SKIP: "Skip to the strategy";
-    ANSWERS: "Answers";
-    DRAWING: "Drawing";
-    STRATEGY: "Strategy";
-    PARTS: "Parts of the page";
-    JOB: "Job";
-    NO_NAME: "without a name";
-    UNITS: "Units";
-    MILLIMETRES: "mm";
-    INCHES: "inch";
-    SAMPLE: "Sample";
-    CHOOSE_SAMPLE: "open one";
-    FILE: "Job file";
-    OPEN: "Open";
-    SAVE: "Save";
-    SHEET: "Sheet";
-    PRINT: "Print";
-    NOT_PRINTABLE: "There is no checked strategy for these answers yet, so there is nothing to print.";
-    THEME: "Paper";
-    THEME_SYSTEM: "as the system";
-    THEME_LIGHT: "light";
-    THEME_DARK: "dark";
-    PUT_AWAY: "Put away";
-    MESSAGES: "Messages";
-    NO_WORKER: "This browser starts no worker: the page does the work itself, and may lag while it does.";
-    SEARCH_BROKE: "The search broke down over these answers. Change one of them, or save the file and report it.";
-    NOT_KEPT: "The browser keeps nothing on this machine: save the job as a file before you leave.";
-    NOT_READ: "The file could not be read.";
-    AS_ABOVE: "the same";
-    STARTER_RACK: "From the starter rack";
-    ADD_STARTER: "Put in";
-    ADD_CUTTER: "Add an empty cutter";
-    COPY_CUTTER: "Copy";
-    REMOVE_CUTTER: "Take out";
-    OWN_MACHINE: "Saved machine";
-    USE_MACHINE: "Use";
-    FORGET_MACHINE: "Forget";
-    MACHINE_NAME: "Save this machine under a name";
-    SAVE_MACHINE: "Save";
-    SHOW_PROBLEMS: "Show them";
-    UP_TO_DATE: "The strategy belongs to these answers.";
-    STALE: "Below stands the last good strategy; it does not belong to these answers.";
-    NONE_YET: "No strategy yet.";
-    CUTTER: "cutter";
-    SPEED: "spindle speed";
-    FEED: "feed";
-    STEPOVER: "stepover";
-    STEP_DOWN: "step-down";
-    WHAT_AND_HOW: "What and how";
-    ENTRY: "Entry";
-    CAUTIONS: "Cautions";
-    WEB: "The web under this cut";
-    RIBS: "The ribs beside the slots";
-    WEB_UNKNOWN: "The web";
-    LOADS: "Loads, at likely values";
-    CONSIDERED: "Worked out and set aside";
-    LIMITS: "Limits";
-    HOW_BARS_READ: "Bar: what the cut asks for, over what is allowed, at the unfavourable end of what is estimated. \
+    skip: "Skip to the strategy";
+    answers: "Answers";
+    drawing: "Drawing";
+    strategy: "Strategy";
+    parts: "Parts of the page";
+    job: "Job";
+    no_name: "without a name";
+    units: "Units";
+    millimetres: "mm";
+    inches: "inch";
+    sample: "Sample";
+    choose_sample: "open one";
+    file: "Job file";
+    open: "Open";
+    save: "Save";
+    sheet: "Sheet";
+    print: "Print";
+    not_printable: "There is no checked strategy for these answers yet, so there is nothing to print.";
+    theme: "Paper";
+    theme_system: "as the system";
+    theme_light: "light";
+    theme_dark: "dark";
+    put_away: "Put away";
+    messages: "Messages";
+    no_worker: "This browser starts no worker: the page does the work itself, and may lag while it does.";
+    search_broke: "The search broke down over these answers. Change one of them, or save the file and report it.";
+    not_kept: "The browser keeps nothing on this machine: save the job as a file before you leave.";
+    not_read: "The file could not be read.";
+    as_above: "the same";
+    starter_rack: "From the starter rack";
+    add_starter: "Put in";
+    add_cutter: "Add an empty cutter";
+    copy_cutter: "Copy";
+    remove_cutter: "Take out";
+    own_machine: "Saved machine";
+    use_machine: "Use";
+    forget_machine: "Forget";
+    machine_name: "Save this machine under a name";
+    save_machine: "Save";
+    show_problems: "Show them";
+    up_to_date: "The strategy belongs to these answers.";
+    stale: "Below stands the last good strategy; it does not belong to these answers.";
+    none_yet: "No strategy yet.";
+    cutter: "cutter";
+    speed: "spindle speed";
+    feed: "feed";
+    stepover: "stepover";
+    step_down: "step-down";
+    what_and_how: "What and how";
+    entry: "Entry";
+    cautions: "Cautions";
+    web: "The web under this cut";
+    ribs: "The ribs beside the slots";
+    web_unknown: "The web";
+    loads: "Loads, at likely values";
+    considered: "Worked out and set aside";
+    limits: "Limits";
+    how_bars_read: "Bar: what the cut asks for, over what is allowed, at the unfavourable end of what is estimated. \
         Long line: the limit, 1. Short line: at likely values.";
-    WOULD_HELP: "would help";
-    COPY: "Copy";
-    ORDERS: "Orders worked out";
-    APPLY: "Apply";
-    CHANGES_THAT_HELP: "Single changes that would help, the smallest first";
-    TRIED: "Tried";
-    CHANGED: "What changed";
-    TIME: "time in all";
-    VERDICT: "verdict";
-    NOW_REFUSED: "there is no way any more";
-    NOW_FEASIBLE: "there is a way now";
-    LEFT_TO_TABLE: "left to the table";
-    WEB_STIFFNESS: "softest web under a cut";
-    WEB_STIFFNESS_ALONE: "softest web without backing or bolt";
-    ORDER: "order and holding";
-    NO_SUCH_STEP: "no such step";
-    WHOLE: "Whole strategy as text";
-    COPY_WHOLE: "Copy the whole strategy";
+    would_help: "would help";
+    copy: "Copy";
+    orders: "Orders worked out";
+    apply: "Apply";
+    changes_that_help: "Single changes that would help, the smallest first";
+    tried: "Tried";
+    changed: "What changed";
+    time: "time in all";
+    verdict: "verdict";
+    now_refused: "there is no way any more";
+    now_feasible: "there is a way now";
+    left_to_table: "left to the table";
+    web_stiffness: "softest web under a cut";
+    web_stiffness_alone: "softest web without backing or bolt";
+    order: "order and holding";
+    no_such_step: "no such step";
+    whole: "Whole strategy as text";
+    copy_whole: "Copy the whole strategy";
 }

@@ -277,7 +277,7 @@ fn broke(inner: &Rc<Inner>) {
     inner.desk.say(Action::Broke(
         generation,
         Message {
-            text: text::SEARCH_BROKE.to_owned(),
+            text: text::search_broke().to_owned(),
             alarm: true,
         },
     ));
@@ -287,7 +287,7 @@ fn broke(inner: &Rc<Inner>) {
 fn do_without(inner: &Rc<Inner>) {
     dismiss(inner, Hand::Page(Box::new(Runner::new())));
     inner.desk.say(Action::Tell(Message {
-        text: text::NO_WORKER.to_owned(),
+        text: text::no_worker().to_owned(),
         alarm: false,
     }));
     pass_on(inner);

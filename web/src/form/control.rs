@@ -62,7 +62,7 @@ pub(super) fn control(desk: &Desk, props: &FieldProps, element: &str, described:
 /// What an open row field means.
 fn left_open(entries: &Entries, props: &FieldProps) -> String {
     let Some(default) = &props.default else {
-        return text::AS_ABOVE.to_owned();
+        return text::as_above().to_owned();
     };
     let all = entries.iter().flat_map(|(_, group)| group);
     let name = all

@@ -45,15 +45,15 @@ pub(crate) fn CutterBox(props: &CutterProps) -> Html {
                 <summary class="cutter-name">
                     <span class="cutter-number">{ u32::from(row) + 1 }</span>
                     <span>{ name.clone() }</span>
-                    if wrong > 0 { <span class="flag">{ text::to_mend(wrong) }</span> }
+                    if wrong > 0 { <span class="flag">{ text::so_many_to_mend(wrong) }</span> }
                 </summary>
                 <div class="fields">{ boxes(questions, &first, Some(row)) }</div>
                 { folded(questions, &more, Some(row)) }
                 <div class="buttons">
-                    <button type="button" class="button" aria-label={text::copy_cutter(&name)}
-                        onclick={desk.on(move |_: MouseEvent| Action::CopyCutter(row))}>{ text::COPY_CUTTER }</button>
-                    <button type="button" class="button" aria-label={text::remove_cutter(&name)}
-                        onclick={desk.on(move |_: MouseEvent| Action::RemoveCutter(row))}>{ text::REMOVE_CUTTER }</button>
+                    <button type="button" class="button" aria-label={text::copy_cutter_named(&name)}
+                        onclick={desk.on(move |_: MouseEvent| Action::CopyCutter(row))}>{ text::copy_cutter() }</button>
+                    <button type="button" class="button" aria-label={text::remove_cutter_named(&name)}
+                        onclick={desk.on(move |_: MouseEvent| Action::RemoveCutter(row))}>{ text::remove_cutter() }</button>
                 </div>
             </details>
         </li>

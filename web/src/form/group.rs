@@ -65,7 +65,7 @@ pub(super) fn folded(questions: &Questions, specs: &[&FieldSpec], row: Option<u8
         <details class="more">
             <summary class="more-name">
                 <span>{ text::more(specs.len(), answered) }</span>
-                if wrong > 0 { <span class="flag">{ text::to_mend(wrong) }</span> }
+                if wrong > 0 { <span class="flag">{ text::so_many_to_mend(wrong) }</span> }
             </summary>
             <div class="fields">{ boxes(questions, specs, row) }</div>
         </details>

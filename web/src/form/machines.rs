@@ -38,19 +38,19 @@ pub(crate) fn Machines(props: &MachinesProps) -> Html {
         <details class="more machines">
             <summary class="more-name">{ text::own_machines(props.machines.len()) }</summary>
             if !props.machines.is_empty() {
-                <label class="field-label" for="own-machine">{ text::OWN_MACHINE }</label>
+                <label class="field-label" for="own-machine">{ text::own_machine() }</label>
                 <div class="field-entry">
                     <select class="entry" id="own-machine" ref={list.clone()}>{ options.collect::<Html>() }</select>
-                    <button type="button" class="button" onclick={picked(Action::UseMachine)}>{ text::USE_MACHINE }</button>
+                    <button type="button" class="button" onclick={picked(Action::UseMachine)}>{ text::use_machine() }</button>
                     <button type="button" class="button" onclick={picked(Action::ForgetMachine)}>
-                        { text::FORGET_MACHINE }
+                        { text::forget_machine() }
                     </button>
                 </div>
             }
-            <label class="field-label" for="machine-name">{ text::MACHINE_NAME }</label>
+            <label class="field-label" for="machine-name">{ text::machine_name() }</label>
             <div class="field-entry">
                 <input class="entry" id="machine-name" type="text" ref={name} />
-                <button type="button" class="button" onclick={save}>{ text::SAVE_MACHINE }</button>
+                <button type="button" class="button" onclick={save}>{ text::save_machine() }</button>
             </div>
         </details>
     }

@@ -30,8 +30,8 @@ pub(crate) fn PushTest(props: &PushProps) -> Html {
     html! {
         <details class="more push-test">
             <summary class="more-name">
-                <span>{ words::PUSH }{ text::answered(answered) }</span>
-                if wrong > 0 { <span class="flag">{ text::to_mend(wrong) }</span> }
+                <span>{ text::with_answered(words::PUSH, answered) }</span>
+                if wrong > 0 { <span class="flag">{ text::so_many_to_mend(wrong) }</span> }
             </summary>
             <div class="fields">{ boxes(questions, &specs, None) }</div>
             <div class="push-gave" role="status">

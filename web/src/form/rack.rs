@@ -49,14 +49,14 @@ pub(crate) fn Rack(props: &RackProps) -> Html {
             </ol>
             { way_to_hear() }
             <div class="rack-add">
-                <label class="field-label" for="starter">{ text::STARTER_RACK }</label>
+                <label class="field-label" for="starter">{ text::starter_rack() }</label>
                 <div class="field-entry">
                     <select class="entry" id="starter" ref={starter}>
                         { starters(&desk.catalog, questions.answers.units) }
                     </select>
-                    <button type="button" class="button" onclick={add_starter}>{ text::ADD_STARTER }</button>
+                    <button type="button" class="button" onclick={add_starter}>{ text::add_starter() }</button>
                 </div>
-                <button type="button" class="button button-wide" onclick={add}>{ text::ADD_CUTTER }</button>
+                <button type="button" class="button button-wide" onclick={add}>{ text::add_cutter() }</button>
             </div>
         </fieldset>
     }

@@ -32,7 +32,7 @@ pub(super) fn open_file(desk: &Desk, picker: &HtmlInputElement) {
 fn opened(name: &str, bytes: Option<&[u8]>) -> (Message, Option<JobFile>) {
     let alarm = |text: String| Message { text, alarm: true };
     let Some(bytes) = bytes else {
-        return (alarm(text::NOT_READ.to_owned()), None);
+        return (alarm(text::not_read().to_owned()), None);
     };
     match JobFile::read(bytes) {
         Ok(job) => {
@@ -49,7 +49,7 @@ fn opened(name: &str, bytes: Option<&[u8]>) -> (Message, Option<JobFile>) {
                 Some(job),
             )
         }
-        Err(error) => (alarm(text::not_opened(name, &error.to_string())), None),
+        Err(error) => (alarm(text::not_opened(name, &text::fault(&error))), None),
     }
 }
 

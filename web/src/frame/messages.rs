@@ -23,12 +23,12 @@ pub(crate) fn Messages(props: &MessagesProps) -> Html {
                     if message.alarm { <span class="mark" aria-hidden="true">{ text::MARK }</span> }
                     { &message.text }
                 </span>
-                <button type="button" class="button" {onclick}>{ text::PUT_AWAY }</button>
+                <button type="button" class="button" {onclick}>{ text::put_away() }</button>
             </li>
         }
     };
     html! {
-        <div role="status" aria-label={text::MESSAGES}>
+        <div role="status" aria-label={text::messages()}>
             if !props.messages.is_empty() {
                 <ul class="messages">{ props.messages.iter().enumerate().map(line).collect::<Html>() }</ul>
             }

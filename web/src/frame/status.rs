@@ -31,7 +31,7 @@ pub(crate) fn Status(props: &StatusProps) -> Html {
             <p class="status-words" role="status" aria-live="polite">
                 if alarm { <span class="mark" aria-hidden="true">{ text::MARK }</span> }
                 { words(props) }
-                if old { { format!(". {}", text::STALE) } }
+                if old { { format!(". {}", text::stale()) } }
             </p>
             <Handle work={props.work} problems={props.problems} />
             <p class="status-figures">{ figures(props, under) }</p>
@@ -43,16 +43,16 @@ pub(crate) fn Status(props: &StatusProps) -> Html {
 
 fn words(props: &StatusProps) -> String {
     let said = match (props.problems, props.work, props.shown) {
-        (0, Work::Broken, _) => text::SEARCH_BROKE,
-        (0, Work::Idle, Some((_, false))) => text::UP_TO_DATE,
-        (0, Work::Idle, _) => text::NONE_YET,
-        (0, Work::Under, Some((_, true))) => text::UNDER_STALE,
-        (0, Work::Under, Some((Stage::Final | Stage::Cut, false))) => text::UNDER_LISTS,
-        (0, Work::Under, Some((_, false))) => text::UNDER_FIRST,
-        (0, Work::Under, None) => text::UNDER_NONE,
-        (0, Work::Stopped, Some((Stage::Stopped, false))) => text::STOPPED,
-        (0, Work::Stopped, Some((_, false))) => text::STOPPED_LISTS,
-        (0, Work::Stopped, _) => text::STOPPED_STALE,
+        (0, Work::Broken, _) => text::search_broke(),
+        (0, Work::Idle, Some((_, false))) => text::up_to_date(),
+        (0, Work::Idle, _) => text::none_yet(),
+        (0, Work::Under, Some((_, true))) => text::under_stale(),
+        (0, Work::Under, Some((Stage::Final | Stage::Cut, false))) => text::under_lists(),
+        (0, Work::Under, Some((_, false))) => text::under_first(),
+        (0, Work::Under, None) => text::under_none(),
+        (0, Work::Stopped, Some((Stage::Stopped, false))) => text::stopped(),
+        (0, Work::Stopped, Some((_, false))) => text::stopped_lists(),
+        (0, Work::Stopped, _) => text::stopped_stale(),
         (problems, _, _) => return text::problems(problems),
     };
     said.to_owned()
@@ -81,22 +81,22 @@ fn Handle(props: &HandleProps) -> Html {
     let desk = use_desk();
     let (name, label, onclick) = match (props.problems, props.work) {
         (0, Work::Under) => (
-            text::STOP,
-            text::STOP_SEARCH,
+            text::stop(),
+            text::stop_search(),
             desk.on(|_: MouseEvent| Action::Stop),
         ),
         (0, Work::Stopped) => (
-            text::GO_ON,
-            text::GO_ON_SEARCH,
+            text::go_on(),
+            text::go_on_search(),
             desk.on(|_: MouseEvent| Action::GoOn),
         ),
         // It keeps its place, and the focus where it has it.
-        (0, Work::Idle | Work::Broken) => (text::STOP, text::STOP_SEARCH, Callback::noop()),
+        (0, Work::Idle | Work::Broken) => (text::stop(), text::stop_search(), Callback::noop()),
         _ => {
             let show = Callback::from(|_: MouseEvent| {
                 browser::reveal(SUMMARY);
             });
-            (text::SHOW_PROBLEMS, text::SHOW_PROBLEMS, show)
+            (text::show_problems(), text::show_problems(), show)
         }
     };
     let idle = props.problems == 0 && matches!(props.work, Work::Idle | Work::Broken);

@@ -28,7 +28,7 @@ pub(crate) fn Title(props: &TitleProps) -> Html {
                 <h1 class="title-product">{ text::PRODUCT }</h1>
             </div>
             <div class="title-cell title-job">
-                <span class="title-label">{ text::JOB }</span>
+                <span class="title-label">{ text::job() }</span>
                 <span class="title-value">{ props.name.clone() }</span>
             </div>
             <UnitsChoice units={props.units} />
@@ -54,11 +54,11 @@ fn UnitsChoice(props: &UnitsProps) -> Html {
         html! { <button type="button" class="button pair" aria-pressed={pressed} {onclick}>{ name }</button> }
     };
     html! {
-        <div class="title-cell title-units" role="group" aria-label={text::UNITS}>
-            <span class="title-label" aria-hidden="true">{ text::UNITS }</span>
+        <div class="title-cell title-units" role="group" aria-label={text::units()}>
+            <span class="title-label" aria-hidden="true">{ text::units() }</span>
             <div class="buttons">
-                { choice(UnitSystem::Metric, text::MILLIMETRES) }
-                { choice(UnitSystem::Inch, text::INCHES) }
+                { choice(UnitSystem::Metric, text::millimetres()) }
+                { choice(UnitSystem::Inch, text::inches()) }
             </div>
         </div>
     }

@@ -26,9 +26,9 @@ pub(super) fn Samples() -> Html {
         |sample: &thinwright_jobfile::Sample| html! { <option>{ sample.job().name() }</option> };
     html! {
         <div class="title-cell">
-            <label class="title-label" for="sample">{ text::SAMPLE }</label>
+            <label class="title-label" for="sample">{ text::sample() }</label>
             <select class="entry" id="sample" {onchange}>
-                <option selected=true>{ text::CHOOSE_SAMPLE }</option>
+                <option selected=true>{ text::choose_sample() }</option>
                 { samples().iter().map(name).collect::<Html>() }
             </select>
         </div>
@@ -58,13 +58,13 @@ pub(super) fn Files(props: &FilesProps) -> Html {
     let save = props.file.reform(|_: MouseEvent| ());
     let save = Callback::from(move |event: MouseEvent| save_file(&save.emit(event)));
     html! {
-        <div class="title-cell" role="group" aria-label={text::FILE}>
-            <span class="title-label" aria-hidden="true">{ text::FILE }</span>
+        <div class="title-cell" role="group" aria-label={text::file()}>
+            <span class="title-label" aria-hidden="true">{ text::file() }</span>
             <div class="buttons">
-                <button type="button" class="button" onclick={open}>{ text::OPEN }</button>
+                <button type="button" class="button" onclick={open}>{ text::open() }</button>
                 <input class="away" type="file" accept=".json,application/json" tabindex="-1" aria-hidden="true"
                     ref={picker} onchange={picked} />
-                <button type="button" class="button" onclick={save}>{ text::SAVE }</button>
+                <button type="button" class="button" onclick={save}>{ text::save() }</button>
             </div>
         </div>
     }
@@ -79,31 +79,33 @@ pub(super) struct PaperProps {
 /// Printing, and light or dark.
 #[component]
 pub(super) fn Paper(props: &PaperProps) -> Html {
-    const THEMES: [(Theme, &str); 3] = [
-        (Theme::System, text::THEME_SYSTEM),
-        (Theme::Light, text::THEME_LIGHT),
-        (Theme::Dark, text::THEME_DARK),
+    let themes = [
+        (Theme::System, "system", text::theme_system()),
+        (Theme::Light, "light", text::theme_light()),
+        (Theme::Dark, "dark", text::theme_dark()),
     ];
     let desk = use_desk();
-    let on_choose = desk.on_some(|name: String| {
-        let theme = THEMES.into_iter().find(|(_, n)| *n == name)?.0;
+    let on_choose = desk.on_some(move |chosen: String| {
+        let theme = themes.into_iter().find(|(_, key, _)| *key == chosen)?.0;
         Some(Action::Dress(theme))
     });
-    let entries = THEMES.map(|(_, name)| (name.into(), name.into())).into();
-    let chosen = THEMES
+    let entries = themes
+        .map(|(_, key, name)| (key.into(), name.into()))
+        .into();
+    let chosen = themes
         .into_iter()
-        .find(|(theme, _)| *theme == props.theme)
-        .map_or("", |(_, name)| name);
+        .find(|(theme, ..)| *theme == props.theme)
+        .map_or("", |(_, key, _)| key);
     html! {
         <>
             <div class="title-cell">
-                <label class="title-label" for="theme">{ text::THEME }</label>
+                <label class="title-label" for="theme">{ text::theme() }</label>
                 <Select id="theme" entries={vec![("".into(), entries)]} {chosen} {on_choose} />
             </div>
-            <div class="title-cell" role="group" aria-label={text::SHEET}>
-                <span class="title-label" aria-hidden="true">{ text::SHEET }</span>
+            <div class="title-cell" role="group" aria-label={text::sheet()}>
+                <span class="title-label" aria-hidden="true">{ text::sheet() }</span>
                 <button type="button" class="button button-strong" disabled={!props.printable}
-                    onclick={Callback::from(|_: MouseEvent| browser::print())}>{ text::PRINT }</button>
+                    onclick={Callback::from(|_: MouseEvent| browser::print())}>{ text::print() }</button>
             </div>
         </>
     }

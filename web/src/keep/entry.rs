@@ -88,7 +88,7 @@ fn List(props: &PinProps) -> Html {
         }
     };
     if id.field.spec().group == Group::Pins {
-        all.insert(0, ("".into(), text::SEARCHED.into()));
+        all.insert(0, ("".into(), text::searched().into()));
     }
     let entries: Entries = vec![("".into(), all)];
     let wrong = props.pin.problem.is_some();
@@ -156,7 +156,7 @@ fn Line(props: &LineProps) -> Html {
     html! {
         <input
             id={element} class="entry entry-number" type="text" value={value.unwrap_or(props.pin.text.clone())}
-            placeholder={job_wide.then_some(text::SEARCHED)} spellcheck="false" autocapitalize="off"
+            placeholder={job_wide.then_some(text::searched())} spellcheck="false" autocapitalize="off"
             aria-describedby={props.described.clone()}
             aria-invalid={props.pin.problem.is_some().then_some("true")}
             {oninput} {onkeydown} {onfocusout}

@@ -66,7 +66,7 @@ pub(crate) fn Kept(props: &KeptProps) -> Html {
                     { link(id, &place) }<span class="kept-value">{ speaker.kept_value(id) }</span>
                     <p class="kept-price">{ price(props, &speaker, pin) }</p>
                 </div>
-                <button type="button" class="button" {onclick} aria-label={text::let_go_of(&place)}>{ text::LET_GO }</button>
+                <button type="button" class="button" {onclick} aria-label={text::let_go_of(&place)}>{ text::let_go() }</button>
                 { waiting(props, pin) }
             </li>
         }
@@ -77,7 +77,7 @@ pub(crate) fn Kept(props: &KeptProps) -> Html {
         <section class="kept" aria-labelledby={KEPT}>
             <h3 class="part-name" id={KEPT} tabindex="-1">{ GainKind::Kept.heading() }</h3>
             if pins.is_empty() {
-                <p class="part part-quiet">{ text::NOTHING_KEPT }</p>
+                <p class="part part-quiet">{ text::nothing_kept() }</p>
             } else {
                 <ul class="kept-list">{ pins.iter().map(line).collect::<Html>() }</ul>
             }
@@ -105,11 +105,11 @@ fn step(props: &KeptProps, pin: &Pin) -> Option<u32> {
 
 fn price(props: &KeptProps, speaker: &Speaker<'_>, pin: &Pin) -> Html {
     if pin.problem.is_some() {
-        return html! { <><span class="mark" aria-hidden="true">{ text::MARK }</span>{ text::TO_MEND }</> };
+        return html! { <><span class="mark" aria-hidden="true">{ text::MARK }</span>{ text::to_mend() }</> };
     }
     let told = match &props.shown {
         Some(shown) if !props.stale && !shown.stage.open() => speaker.price(pin.id, &shown.outcome),
-        _ => text::PRICE_COMES.to_owned(),
+        _ => text::price_comes().to_owned(),
     };
     let at = step(props, pin).map(text::at_step);
     let parts: Vec<String> = at.into_iter().chain([told]).collect();

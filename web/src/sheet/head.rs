@@ -37,7 +37,7 @@ pub(super) fn head(topic: &Topic) -> Html {
             </dl>
             <p class="sheet-notice">
                 { words::NOT_A_PROGRAM }
-                if topic.stage == Stage::Stopped { { " " }{ text::STOPPED } }
+                if topic.stage == Stage::Stopped { { " " }{ text::stopped() } }
             </p>
         </header>
     }

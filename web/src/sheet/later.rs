@@ -39,6 +39,6 @@ pub(crate) fn Paper(props: &PaperProps) -> Html {
         Some(shown) if props.shown.as_ref() == Some(shown) => {
             html! { <Sheet shown={shown.clone()} web={props.web.clone()} /> }
         }
-        _ => html! { <p class="sheet-none">{ text::NOT_PRINTABLE }</p> },
+        _ => html! { <p class="sheet-none">{ text::not_printable() }</p> },
     }
 }

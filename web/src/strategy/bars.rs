@@ -36,8 +36,8 @@ pub(crate) fn Findings(props: &FindingsProps) -> Html {
         .map(|finding| row(&speaker, step, finding));
     html! {
         <>
-            <h5 class="part-name">{ text::LIMITS }</h5>
-            <p class="part part-quiet">{ text::HOW_BARS_READ }</p>
+            <h5 class="part-name">{ text::limits() }</h5>
+            <p class="part part-quiet">{ text::how_bars_read() }</p>
             <ul class="findings">{ rows.collect::<Html>() }</ul>
         </>
     }
@@ -69,14 +69,14 @@ fn row(speaker: &Speaker<'_>, step: &Step, finding: &Finding) -> Html {
             { bar(class, worst, likely) }
             <p class="part">{ speaker.finding(finding) }</p>
             <p class="part part-quiet">
-                { text::likely(&utilisation(likely)) }
-                if let Some(unknown) = finding.set_by { { text::set_by(unknown_name(unknown)) } }
-                { text::severity(thinwright_words::severity(finding.severity)) }
+                { text::likely(&utilisation(likely)) }{ " " }
+                if let Some(unknown) = finding.set_by { { text::set_by(unknown_name(unknown)) } { " " } }
+                { text::severity(thinwright_words::severity(finding.severity)) }{ " " }
                 { source(speaker, finding) }
             </p>
             if !finding.remedies.is_empty() {
                 <div class="remedies">
-                    <span class="remedies-name">{ text::WOULD_HELP }</span>
+                    <span class="remedies-name">{ text::would_help() }</span>
                     <ul class="remedies-list">{ remedies.collect::<Html>() }</ul>
                 </div>
             }

@@ -41,13 +41,13 @@ pub(super) fn changed(
             lines.extend(two.holds(a, b));
             lines.extend(two.steps(a, b));
             let time = [two.now.time(b.time), two.before.time(a.time)];
-            lines.extend(differ(text::TIME, time));
+            lines.extend(differ(text::time(), time));
         }
         (Outcome::Feasible(_), Outcome::Refused(_)) => {
-            lines.push((text::VERDICT.into(), text::NOW_REFUSED.into()));
+            lines.push((text::verdict().into(), text::now_refused().into()));
         }
         (Outcome::Refused(_), Outcome::Feasible(_)) => {
-            lines.push((text::VERDICT.into(), text::NOW_FEASIBLE.into()));
+            lines.push((text::verdict().into(), text::now_feasible().into()));
         }
         (Outcome::Refused(_), Outcome::Refused(_)) => {}
     }
@@ -122,8 +122,8 @@ impl Two<'_> {
         let value = |w: &WebReport| self.now.stiffness(w.stiffness);
         let alone = alone.map(|(a, b)| [b, a].map(|k| self.now.stiffness(k)));
         [
-            differ(text::WEB_STIFFNESS, [value(b), value(a)]),
-            alone.and_then(|both| differ(text::WEB_STIFFNESS_ALONE, both)),
+            differ(text::web_stiffness(), [value(b), value(a)]),
+            alone.and_then(|both| differ(text::web_stiffness_alone(), both)),
         ]
         .into_iter()
         .flatten()
@@ -146,7 +146,7 @@ impl Two<'_> {
 
     fn order(&self, a: &Strategy, b: &Strategy) -> Option<Line> {
         let (a, b) = (a.orders.first()?, b.orders.first()?);
-        differ(text::ORDER, [self.now.order(b), self.before.order(a)])
+        differ(text::order(), [self.now.order(b), self.before.order(a)])
     }
 
     /// Only where the two have the same number of setups; else the order says it.
@@ -185,7 +185,7 @@ impl Two<'_> {
                     .filter(|(at, text)| those.get(*at) != Some(*text));
                 let other: Vec<&str> = other.map(|(_, text)| text.as_str()).collect();
                 if these.is_empty() {
-                    text::NO_SUCH_STEP.to_owned()
+                    text::no_such_step().to_owned()
                 } else {
                     other.join(", ")
                 }
@@ -200,9 +200,9 @@ impl Two<'_> {
 fn said(speaker: &Speaker<'_>, id: FieldId) -> String {
     let answers = speaker.answers;
     match (answers.text(id).trim(), id.field.spec().input) {
-        ("", _) if is_pin(id) => text::SEARCHED.to_owned(),
+        ("", _) if is_pin(id) => text::searched().to_owned(),
         _ if is_pin(id) => speaker.kept_value(id),
-        ("", _) => text::LEFT_TO_TABLE.to_owned(),
+        ("", _) => text::left_to_table().to_owned(),
         (typed, Input::Quantity(kind)) => parse(kind, typed, answers.units)
             .map_or_else(|_| typed.to_owned(), |si| speaker.value(kind, si)),
         (typed, _) => speaker.answer(id.field, typed).to_owned(),
@@ -216,8 +216,8 @@ fn choices(speaker: &Speaker<'_>, step: &Step) -> Vec<String> {
         thinwright_words::method_name(step.method).to_owned(),
         speaker.spindle_speed(step.n),
         speaker.feed(step.vf),
-        text::stepover(&speaker.length(step.ae)),
-        text::step_down(&speaker.length(step.ap)),
+        text::stepover_of(&speaker.length(step.ae)),
+        text::step_down_of(&speaker.length(step.ap)),
     ]
 }
 

@@ -25,7 +25,7 @@ pub(crate) fn Changes(props: &ChangesProps) -> Html {
     let line = |(what, how): &(String, String)| html! { <div class="changed"><dt>{ what }</dt><dd>{ how }</dd></div> };
     html! {
         <section class="changes" aria-labelledby="changes-name">
-            <h3 class="part-name" id="changes-name">{ text::CHANGED }</h3>
+            <h3 class="part-name" id="changes-name">{ text::changed() }</h3>
             <dl class="changes-list">{ changed.iter().map(line).collect::<Html>() }</dl>
         </section>
     }

@@ -38,16 +38,16 @@ pub(crate) fn Detail(props: &DetailProps) -> Html {
         .map(|id| speaker.caution(id).to_owned());
     html! {
         <div class="detail">
-            { part(text::WHAT_AND_HOW, &[task_why(step.task).to_owned(), method_how(step.method).to_owned()]) }
-            { part(text::ENTRY, &[speaker.entry(&step.entry)]) }
-            { part(text::CAUTIONS, &cautions.collect::<Vec<_>>()) }
+            { part(text::what_and_how(), &[task_why(step.task).to_owned(), method_how(step.method).to_owned()]) }
+            { part(text::entry(), &[speaker.entry(&step.entry)]) }
+            { part(text::cautions(), &cautions.collect::<Vec<_>>()) }
             <Values shown={props.shown.clone()} setup={props.setup} at={props.at} />
-            if let Some(web) = &step.web { { part(text::WEB, &[speaker.web(web)]) } }
-            if let Some(ribs) = &step.rib { { part(text::RIBS, &[speaker.ribs(ribs)]) } }
+            if let Some(web) = &step.web { { part(text::web(), &[speaker.web(web)]) } }
+            if let Some(ribs) = &step.rib { { part(text::ribs(), &[speaker.ribs(ribs)]) } }
             <Song shown={props.shown.clone()} step={step.clone()} charts={props.charts.clone()} units={props.units} />
-            { part(text::LOADS, &[speaker.loads(&step.loads)]) }
+            { part(text::loads(), &[speaker.loads(&step.loads)]) }
             <Findings shown={props.shown.clone()} setup={props.setup} at={props.at} units={props.units} />
-            { part(text::CONSIDERED, &considered.collect::<Vec<_>>()) }
+            { part(text::considered(), &considered.collect::<Vec<_>>()) }
         </div>
     }
 }

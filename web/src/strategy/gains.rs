@@ -36,8 +36,8 @@ pub(crate) fn Gains(props: &GainsProps) -> Html {
         listed(kind.heading(), &lines)
     };
     let come = match props.shown.stage {
-        Stage::First | Stage::Final => Some(text::LISTS_COME),
-        Stage::Stopped | Stage::Cut => Some(text::LISTS_CUT),
+        Stage::First | Stage::Final => Some(text::lists_come()),
+        Stage::Stopped | Stage::Cut => Some(text::lists_cut()),
         Stage::Whole => None,
     };
     html! {
@@ -74,7 +74,7 @@ fn line(speaker: &Speaker<'_>, gain: &Gain) -> Html {
             browser::reveal(&element_id(id));
         });
         let label = text::enter(&speaker.place(id));
-        html! { <button type="button" class="button" aria-label={label} {onclick}>{ text::TO_FIELD }</button> }
+        html! { <button type="button" class="button" aria-label={label} {onclick}>{ text::to_field() }</button> }
     });
     html! {
         <li class="gain">

@@ -34,7 +34,7 @@ pub(crate) fn Notes(props: &NotesProps) -> Html {
     let unknown: Vec<String> = unknown.collect();
     html! {
         <section class="notes">
-            { titled("h3", text::WEB_UNKNOWN, &unknown) }
+            { titled("h3", text::web_unknown(), &unknown) }
             <Gains shown={props.shown.clone()} units={props.units} />
             { titled("h3", CAUTIONS_HEADING, &cautions) }
             if !defaults.is_empty() {

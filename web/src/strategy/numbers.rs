@@ -48,7 +48,7 @@ pub(crate) fn Numbers(props: &NumbersProps) -> Html {
     let method_kept = keeping.pin(FieldId::in_row(Field::PinMethod, place.row()));
     if method_kept.is_some() || (props.open && methods.len() > 1) {
         values.push(Value {
-            label: text::METHOD,
+            label: text::method(),
             symbol: "",
             said: method_name(step.method).to_owned(),
             field: Field::PinMethod,
@@ -117,11 +117,11 @@ fn values(speaker: &Speaker<'_>, step: &Step) -> Vec<Value> {
         of(Field::PinStepDown, ap.si()),
     );
     vec![
-        value(text::CUTTER, "", cutter, Field::PinCutter, Some(number)),
-        value(text::SPEED, "n", speed, n.0, n.1),
-        value(text::FEED, "vf", feed, vf.0, vf.1),
-        value(text::STEPOVER, "ae", over, ae.0, ae.1),
-        value(text::STEP_DOWN, "ap", down, ap.0, ap.1),
+        value(text::cutter(), "", cutter, Field::PinCutter, Some(number)),
+        value(text::speed(), "n", speed, n.0, n.1),
+        value(text::feed(), "vf", feed, vf.0, vf.1),
+        value(text::stepover(), "ae", over, ae.0, ae.1),
+        value(text::step_down(), "ap", down, ap.0, ap.1),
     ]
 }
 
@@ -153,9 +153,9 @@ fn KeepButton(props: &KeepProps) -> Html {
     let desk = use_desk();
     let (id, text) = (props.id, props.text.clone());
     let (word, label) = if props.kept {
-        (text::LET_GO, text::let_go_at(props.what, props.step))
+        (text::let_go(), text::let_go_at(props.what, props.step))
     } else {
-        (text::KEEP, text::keep(props.what, &props.said, props.step))
+        (text::keep(), text::keep_value(props.what, &props.said, props.step))
     };
     let kept = props.kept;
     let onclick = desk.on(move |_: MouseEvent| match text.clone() {

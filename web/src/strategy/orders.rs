@@ -43,7 +43,7 @@ pub(crate) fn Orders(props: &OrdersProps) -> Html {
     };
     html! {
         <section class="orders" aria-labelledby="orders-name">
-            <h3 class="part-name" id="orders-name">{ text::ORDERS }</h3>
+            <h3 class="part-name" id="orders-name">{ text::orders() }</h3>
             <p class="part"><b>{ speaker.order(chosen) }</b>{ ": " }{ speaker.order_figures(chosen) }</p>
             <p class="part part-quiet">{ text::because(order_why(chosen.order)) }</p>
             if !others.is_empty() {
@@ -65,7 +65,7 @@ fn keep(desk: &Desk, name: &str, choices: Vec<(FieldId, String)>) -> Html {
         browser::focus(KEPT);
     });
     html! {
-        <button type="button" class="button" {onclick} aria-label={text::keep_order(name)}>{ text::KEEP_ORDER }</button>
+        <button type="button" class="button" {onclick} aria-label={text::keep_order_named(name)}>{ text::keep_order() }</button>
     }
 }
 

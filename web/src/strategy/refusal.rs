@@ -50,7 +50,7 @@ pub(crate) fn RefusalView(props: &RefusalProps) -> Html {
             <li class="change">
                 <span>{ words.clone() }</span>
                 <button type="button" class="button" {onclick} disabled={props.stale}
-                    aria-label={text::apply(&words)}>{ text::APPLY }</button>
+                    aria-label={text::apply_change(&words)}>{ text::apply() }</button>
             </li>
         }
     };
@@ -59,7 +59,7 @@ pub(crate) fn RefusalView(props: &RefusalProps) -> Html {
             What::LetGo(id) => {
                 let onclick = desk.on(move |_: MouseEvent| Action::LetGo(id));
                 let label = text::let_go_of(&speaker.place(id));
-                html! { <button type="button" class="button" {onclick} aria-label={label}>{ text::LET_GO }</button> }
+                html! { <button type="button" class="button" {onclick} aria-label={label}>{ text::let_go() }</button> }
             }
             _ => html! {},
         };
@@ -80,17 +80,17 @@ pub(crate) fn RefusalView(props: &RefusalProps) -> Html {
                 <span class="mark" aria-hidden="true">{ text::MARK }</span>{ speaker.refusal(refusal) }
             </p>
             { titled("h3", text::conflict(refusal.conflict.len()), &speaker.conflict(refusal)) }
-            if props.shown.stage.open() { <p class="part part-quiet">{ text::LISTS_COME }</p> }
+            if props.shown.stage.open() { <p class="part part-quiet">{ text::lists_come() }</p> }
             if !refusal.gains.is_empty() {
-                <h3 class="part-name">{ text::POSSIBLE }</h3>
+                <h3 class="part-name">{ text::possible() }</h3>
                 <ul class="changes-that-help">{ refusal.gains.iter().map(frees).collect::<Html>() }</ul>
             }
             if !refusal.changes.is_empty() {
-                <h3 class="part-name">{ text::CHANGES_THAT_HELP }</h3>
+                <h3 class="part-name">{ text::changes_that_help() }</h3>
                 <ul class="changes-that-help">{ refusal.changes.iter().map(change).collect::<Html>() }</ul>
             }
-            { titled("h3", text::TRIED, &tried) }
-            { titled("h3", text::ORDERS, &orders.collect::<Vec<_>>()) }
+            { titled("h3", text::tried(), &tried) }
+            { titled("h3", text::orders(), &orders.collect::<Vec<_>>()) }
         </div>
     }
 }

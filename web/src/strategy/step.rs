@@ -85,7 +85,7 @@ fn binding(speaker: &Speaker<'_>, step: &Step) -> Html {
     html! {
         <p class={classes!("binding", fails.then_some("binding-fails"))}>
             if fails { <span class="mark" aria-hidden="true">{ text::MARK }</span> }
-            <span class="binding-which">{ text::BINDS }</span>
+            <span class="binding-which">{ text::binds() }</span>
             { " " }
             <b>{ thinwright_words::limit_name(finding.limit) }</b>
             { " " }
@@ -102,7 +102,7 @@ fn next(speaker: &Speaker<'_>, step: &Step) -> Html {
     };
     html! {
         <p class="binding">
-            <span class="binding-which">{ text::NEXT }</span>
+            <span class="binding-which">{ text::next() }</span>
             { " " }
             <b>{ thinwright_words::limit_name(finding.limit) }</b>
             { " " }

@@ -51,7 +51,7 @@ pub(crate) fn Values(props: &ValuesProps) -> Html {
                 <div class="block-head">
                     <h5 class="part-name">{ text::block_name(units, own) }</h5>
                     <button type="button" class="button" onclick={copy} aria-label={text::copy_block(units, step.number)}>
-                        { text::COPY }
+                        { text::copy() }
                     </button>
                 </div>
                 <pre class="block-text" tabindex="0">{ block }</pre>

@@ -34,8 +34,8 @@ pub(crate) fn Whole(props: &WholeProps) -> Html {
     };
     html! {
         <details class="more whole">
-            <summary class="more-name">{ text::WHOLE }</summary>
-            <button type="button" class="button" onclick={copy} aria-label={text::COPY_WHOLE}>{ text::COPY }</button>
+            <summary class="more-name">{ text::whole() }</summary>
+            <button type="button" class="button" onclick={copy} aria-label={text::copy_whole()}>{ text::copy() }</button>
             <pre class="block-text" tabindex="0">{ whole }</pre>
         </details>
     }

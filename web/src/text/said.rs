@@ -1,142 +1,158 @@
 //! Words that take something in: counts, names, values already in words.
 
-use super::{APPLY, COPY, COPY_CUTTER, INCHES, MARK, MILLIMETRES, REMOVE_CUTTER};
+use super::MARK;
 use thinwright_catalog::{CutterKind, CutterMaterial, CutterRow, Iso513};
 use thinwright_core::field::Group;
 use thinwright_quantity::{Kind, Rounding, UnitSystem, format as written};
+use thinwright_words::language::tr;
+use thinwright_words::say;
 
 pub(crate) fn now_and_before(now: &str, before: &str) -> String {
-    format!("{now}; before: {before}")
+    say!("{now}; before: {before}", now, before)
 }
 
-pub(crate) fn stepover(value: &str) -> String {
-    format!("stepover {value}")
+pub(crate) fn stepover_of(value: &str) -> String {
+    say!("stepover {value}", value)
 }
 
-pub(crate) fn step_down(value: &str) -> String {
-    format!("step-down {value}")
+pub(crate) fn step_down_of(value: &str) -> String {
+    say!("step-down {value}", value)
 }
 
 pub(crate) fn setup(number: usize) -> String {
-    format!("Setup {number}")
+    say!("Setup {number}", number)
 }
 
-/// The anchor of a group in the page.
-pub(crate) fn anchor(group: Group) -> String {
-    format!("group-{}", thinwright_words::group(group).to_lowercase())
-}
-
-pub(crate) fn table_gives(value: &str) -> String {
-    format!("table: {value}")
-}
-
-pub(crate) fn how_known(label: &str) -> String {
-    format!("How it is known: {label}")
-}
-
-pub(crate) fn more(count: usize, answered: usize) -> String {
-    format!("More: {count}, {answered} answered")
-}
-
-/// Behind the name of a fold; nothing where nothing is answered.
-pub(crate) fn answered(count: usize) -> String {
-    if count == 0 {
-        String::new()
-    } else {
-        format!(" ({count} answered)")
+/// The anchor of a group in the page: the same in every language.
+pub(crate) fn anchor(group: Group) -> &'static str {
+    match group {
+        Group::Part => "group-part",
+        Group::Material => "group-material",
+        Group::Machine => "group-machine",
+        Group::Cutters => "group-cutters",
+        Group::Holding => "group-holding",
+        Group::Pins | Group::StepPins => "group-kept",
     }
 }
 
-pub(crate) fn to_mend(count: usize) -> String {
-    format!("{MARK} {count} to mend")
+pub(crate) fn table_gives(value: &str) -> String {
+    say!("table: {value}", value)
+}
+
+pub(crate) fn how_known(label: &str) -> String {
+    say!("How it is known: {label}", label)
+}
+
+pub(crate) fn more(count: usize, answered: usize) -> String {
+    say!("More: {count}, {answered} answered", count, answered)
+}
+
+/// The name of a fold, with how much in it is answered; the name alone where nothing is.
+pub(crate) fn with_answered(name: &str, count: usize) -> String {
+    if count == 0 {
+        name.to_owned()
+    } else {
+        say!("{name} ({count} answered)", name, count)
+    }
+}
+
+pub(crate) fn so_many_to_mend(count: usize) -> String {
+    say!("{mark} {count} to mend", mark = MARK, count)
 }
 
 pub(crate) fn problems(count: usize) -> String {
     if count == 1 {
-        "1 answer to mend".to_owned()
+        tr("1 answer to mend").to_owned()
     } else {
-        format!("{count} answers to mend")
+        say!("{count} answers to mend", count)
     }
 }
 
-pub(crate) fn copy_cutter(name: &str) -> String {
-    format!("{COPY_CUTTER}: {name}")
+pub(crate) fn copy_cutter_named(name: &str) -> String {
+    say!("Copy: {name}", name)
 }
 
-pub(crate) fn remove_cutter(name: &str) -> String {
-    format!("{REMOVE_CUTTER}: {name}")
+pub(crate) fn remove_cutter_named(name: &str) -> String {
+    say!("Take out: {name}", name)
 }
 
 pub(crate) fn own_machines(count: usize) -> String {
-    format!("Machines of your own: {count}")
+    say!("Machines of your own: {count}", count)
 }
 
 pub(crate) fn machine_saved(name: &str) -> String {
-    format!("The machine is kept as \u{201C}{name}\u{201D}.")
+    say!("The machine is kept as \u{201C}{name}\u{201D}.", name)
 }
 
 pub(crate) fn kept_aside(error: &str, key: &str) -> String {
-    format!(
-        "What was kept on this machine cannot be read ({error}). It is put aside as \u{201C}{key}\u{201D}; a sample is open instead."
+    say!(
+        "What was kept on this machine cannot be read ({error}). It is put aside as \u{201C}{key}\u{201D}; a sample is open instead.",
+        error,
+        key
     )
 }
 
 pub(crate) fn not_kept_aside(error: &str) -> String {
-    format!(
-        "What was kept on this machine cannot be read ({error}), and there is no room to put it aside. It is left as it is: save this job as a file."
+    say!(
+        "What was kept on this machine cannot be read ({error}), and there is no room to put it aside. It is left as it is: save this job as a file.",
+        error
     )
 }
 
 pub(crate) fn opened(name: &str) -> String {
-    format!("Opened: {name}.")
+    say!("Opened: {name}.", name)
 }
 
 pub(crate) fn opened_edited(name: &str) -> String {
-    format!("Opened: {name}. Its answers were changed by hand after it was saved.")
+    say!(
+        "Opened: {name}. Its answers were changed by hand after it was saved.",
+        name
+    )
 }
 
 pub(crate) fn not_opened(file: &str, error: &str) -> String {
-    format!("{file} was not opened: {error}. Nothing here was touched.")
+    say!(
+        "{file} was not opened: {error}. Nothing here was touched.",
+        file,
+        error
+    )
 }
 
 pub(crate) fn copied(done: bool) -> String {
-    if done {
-        "Copied.".to_owned()
+    let said = if done {
+        tr("Copied.")
     } else {
-        "This browser copies nothing by itself: mark the text and copy it.".to_owned()
-    }
+        tr("This browser copies nothing by itself: mark the text and copy it.")
+    };
+    said.to_owned()
 }
 
-pub(crate) fn block_name(units: UnitSystem, own: UnitSystem) -> String {
-    let name = match units {
-        UnitSystem::Metric => "millimetres",
-        UnitSystem::Inch => "inches",
-    };
-    if units == own {
-        format!("To type, in {name}")
-    } else {
-        format!("The same in {name}")
+pub(crate) fn block_name(units: UnitSystem, own: UnitSystem) -> &'static str {
+    match (units, units == own) {
+        (UnitSystem::Metric, true) => tr("To type, in millimetres"),
+        (UnitSystem::Metric, false) => tr("The same in millimetres"),
+        (UnitSystem::Inch, true) => tr("To type, in inches"),
+        (UnitSystem::Inch, false) => tr("The same in inches"),
     }
 }
 
 pub(crate) fn copy_block(units: UnitSystem, step: u32) -> String {
-    let name = match units {
-        UnitSystem::Metric => MILLIMETRES,
-        UnitSystem::Inch => INCHES,
-    };
-    format!("{COPY} the values of step {step} in {name}")
+    match units {
+        UnitSystem::Metric => say!("Copy the values of step {step} in mm", step),
+        UnitSystem::Inch => say!("Copy the values of step {step} in inch", step),
+    }
 }
 
 pub(crate) fn likely(value: &str) -> String {
-    format!("At likely values {value}. ")
+    say!("At likely values {value}.", value)
 }
 
 pub(crate) fn set_by(unknown: &str) -> String {
-    format!("Most of the difference: {unknown}. ")
+    say!("Most of the difference: {unknown}.", unknown)
 }
 
 pub(crate) fn severity(meaning: &str) -> String {
-    format!("If broken: {meaning}. ")
+    say!("If broken: {meaning}.", meaning)
 }
 
 pub(crate) fn source(author: &str, title: &str, year: &str) -> String {
@@ -144,36 +160,36 @@ pub(crate) fn source(author: &str, title: &str, year: &str) -> String {
         .into_iter()
         .filter(|p| !p.is_empty())
         .collect();
-    format!("Source: {}.", parts.join(", "))
+    say!("Source: {work}.", work = parts.join(", "))
 }
 
 pub(crate) fn because(why: &str) -> String {
-    format!("Taken because {why}.")
+    say!("Taken because {why}.", why)
 }
 
 pub(crate) fn other_orders(count: usize) -> String {
-    format!("Set aside: {count}")
+    say!("Set aside: {count}", count)
 }
 
 pub(crate) fn assumed(count: usize) -> String {
-    format!("Left to tables: {count}")
+    say!("Left to tables: {count}", count)
 }
 
-pub(crate) fn apply(change: &str) -> String {
-    format!("{APPLY}: {change}")
+pub(crate) fn apply_change(change: &str) -> String {
+    say!("Apply: {change}", change)
 }
 
 pub(crate) fn series(series: &str) -> &'static str {
     if series == "inch" {
-        "inch sizes"
+        tr("inch sizes")
     } else {
-        "metric sizes"
+        tr("metric sizes")
     }
 }
 
 /// The groups of ISO 513.
 pub(crate) fn iso_513(group: Iso513) -> &'static str {
-    match group {
+    tr(match group {
         Iso513::P => "P  steel",
         Iso513::M => "M  stainless steel",
         Iso513::K => "K  cast iron",
@@ -181,7 +197,7 @@ pub(crate) fn iso_513(group: Iso513) -> &'static str {
         Iso513::S => "S  heat-resistant alloys, titanium",
         Iso513::H => "H  hardened steel",
         Iso513::O => "plastics and wood",
-    }
+    })
 }
 
 /// A cutter of the starter rack.
@@ -190,29 +206,34 @@ pub(crate) fn starter_cutter(row: &CutterRow, units: UnitSystem) -> String {
     let d = length(row.d.si());
     let reach = length(row.reach.si());
     let of = match row.material {
-        CutterMaterial::Carbide => "carbide",
-        CutterMaterial::Hss => "HSS",
+        CutterMaterial::Carbide => tr("carbide"),
+        CutterMaterial::Hss => tr("HSS"),
     };
+    let corner = row.corner_radius.si();
     match row.kind {
-        CutterKind::Drill => format!("{d} drill, {of}, reach {reach}"),
-        CutterKind::EndMill => {
-            let corner = if row.corner_radius.si() > 0.0 {
-                format!(", RE {}", length(row.corner_radius.si()))
-            } else {
-                String::new()
-            };
-            format!(
-                "{d} end mill, {}, {of}, reach {reach}{corner}",
-                flutes(row.flutes)
-            )
-        }
+        CutterKind::Drill => say!("{d} drill, {of}, reach {reach}", d, of, reach),
+        CutterKind::EndMill if corner > 0.0 => say!(
+            "{d} end mill, {flutes}, {of}, reach {reach}, RE {corner}",
+            d,
+            flutes = flutes(row.flutes),
+            of,
+            reach,
+            corner = length(corner)
+        ),
+        CutterKind::EndMill => say!(
+            "{d} end mill, {flutes}, {of}, reach {reach}",
+            d,
+            flutes = flutes(row.flutes),
+            of,
+            reach
+        ),
     }
 }
 
 fn flutes(count: u32) -> String {
     if count == 1 {
-        "1 flute".to_owned()
+        tr("1 flute").to_owned()
     } else {
-        format!("{count} flutes")
+        say!("{count} flutes", count)
     }
 }

@@ -2,39 +2,35 @@
 
 use crate::state::Standing;
 use thinwright_quantity::{Kind, Rounding, UnitSystem, format as written};
-
-macro_rules! texts {
-    ($($name:ident: $text:literal;)*) => {
-        $(pub(crate) const $name: &str = $text;)*
-    };
-}
+use thinwright_words::language::tr;
+use thinwright_words::say;
 
 texts! {
-    UNDER_STALE: "Working it out; below stands the strategy of the answers before.";
-    UNDER_FIRST: "Working it out; below stands the best so far, checked as it stands.";
-    UNDER_NONE: "Working it out.";
-    UNDER_LISTS: "The strategy belongs to these answers; what would help is still being worked out.";
-    STOPPED: "Stopped early: checked as it stands, perhaps not the fastest.";
-    STOPPED_LISTS: "The strategy belongs to these answers; what would help was not worked out to the end.";
-    STOPPED_STALE: "Stopped before there was a strategy for these answers.";
-    STOP: "Stop";
-    STOP_SEARCH: "Stop working it out";
-    GO_ON: "Go on";
-    GO_ON_SEARCH: "Go on working it out";
-    LISTS_COME: "What would help is still being worked out.";
-    LISTS_CUT: "What would help was not worked out to the end.";
-    KEEP: "keep";
-    LET_GO: "let go";
-    KEEP_ORDER: "keep this one";
-    SEARCHED: "search";
-    NOTHING_KEPT: "Nothing: everything is searched. \u{201C}keep\u{201D} beside a value of a step keeps that value.";
-    PRICE_COMES: "what it costs is not worked out yet";
-    TO_MEND: "to mend";
-    METHOD: "method";
-    BINDS: "binds:";
-    NEXT: "next:";
-    POSSIBLE: "Would make it possible";
-    TO_FIELD: "Enter it";
+    under_stale: "Working it out; below stands the strategy of the answers before.";
+    under_first: "Working it out; below stands the best so far, checked as it stands.";
+    under_none: "Working it out.";
+    under_lists: "The strategy belongs to these answers; what would help is still being worked out.";
+    stopped: "Stopped early: checked as it stands, perhaps not the fastest.";
+    stopped_lists: "The strategy belongs to these answers; what would help was not worked out to the end.";
+    stopped_stale: "Stopped before there was a strategy for these answers.";
+    stop: "Stop";
+    stop_search: "Stop working it out";
+    go_on: "Go on";
+    go_on_search: "Go on working it out";
+    lists_come: "What would help is still being worked out.";
+    lists_cut: "What would help was not worked out to the end.";
+    keep: "keep";
+    let_go: "let go";
+    keep_order: "keep this one";
+    searched: "search";
+    nothing_kept: "Nothing: everything is searched. \u{201C}keep\u{201D} beside a value of a step keeps that value.";
+    price_comes: "what it costs is not worked out yet";
+    to_mend: "to mend";
+    method: "method";
+    binds: "binds:";
+    next: "next:";
+    possible: "Would make it possible";
+    to_field: "Enter it";
 }
 
 /// How many figures of a count people read.
@@ -45,7 +41,10 @@ const MILLION: f64 = 1.0e6;
 fn count(n: f64) -> String {
     let plain = |kind, x| written(kind, x, UnitSystem::Metric, Rounding::Nearest);
     if n >= MILLION {
-        return format!("{}\u{A0}million", plain(Kind::Ratio, rounded(n / MILLION)));
+        return say!(
+            "{n}\u{A0}million",
+            n = plain(Kind::Ratio, rounded(n / MILLION))
+        );
     }
     plain(Kind::Count, rounded(n))
 }
@@ -66,40 +65,40 @@ fn rounded(x: f64) -> f64 {
 /// `1.24 million combinations, all but 41 300 ruled out in groups`.
 pub(crate) fn covered(standing: &Standing, share: Option<u32>, best: Option<&str>) -> String {
     let mut parts = Vec::new();
-    parts.extend(share.map(|percent| format!("{percent}\u{A0}%")));
+    parts.extend(share.map(|percent| say!("{percent}\u{A0}%", percent)));
     if standing.candidates > 0.0 {
-        parts.push(format!(
-            "{} combinations, all but {} ruled out in groups",
-            count(standing.candidates),
-            count(standing.looked_at.min(standing.candidates))
+        parts.push(say!(
+            "{all} combinations, all but {rest} ruled out in groups",
+            all = count(standing.candidates),
+            rest = count(standing.looked_at.min(standing.candidates))
         ));
     }
-    parts.extend(best.map(|time| format!("best so far {time}")));
+    parts.extend(best.map(|time| say!("best so far {time}", time)));
     parts.join("; ")
 }
 
-pub(crate) fn keep(what: &str, value: &str, step: u32) -> String {
-    format!("keep {what} {value}, step {step}")
+pub(crate) fn keep_value(what: &str, value: &str, step: u32) -> String {
+    say!("keep {what} {value}, step {step}", what, value, step)
 }
 
 pub(crate) fn let_go_at(what: &str, step: u32) -> String {
-    format!("let go of {what}, step {step}")
+    say!("let go of {what}, step {step}", what, step)
 }
 
 pub(crate) fn let_go_of(place: &str) -> String {
-    format!("let go of {place}")
+    say!("let go of {place}", place)
 }
 
-pub(crate) fn keep_order(order: &str) -> String {
-    format!("keep this one: {order}")
+pub(crate) fn keep_order_named(order: &str) -> String {
+    say!("keep this one: {order}", order)
 }
 
 pub(crate) fn kept_at(place: &str) -> String {
-    format!("Kept by you: {place}")
+    say!("Kept by you: {place}", place)
 }
 
 pub(crate) fn at_step(number: u32) -> String {
-    format!("step\u{A0}{number}")
+    say!("step\u{A0}{number}", number)
 }
 
 pub(crate) fn numbered(number: &str, name: &str) -> String {
@@ -108,33 +107,34 @@ pub(crate) fn numbered(number: &str, name: &str) -> String {
 
 pub(crate) fn kept_job(count: usize) -> String {
     match count {
-        0 => "For the whole job: nothing".to_owned(),
-        count => format!("For the whole job: {count}"),
+        0 => tr("For the whole job: nothing").to_owned(),
+        count => say!("For the whole job: {count}", count),
     }
 }
 
 pub(crate) fn let_go_with(cutter: &str, gone: &[String]) -> String {
-    format!(
-        "With the {cutter} went what was kept of it: {}.",
-        gone.join("; ")
+    say!(
+        "With the {cutter} went what was kept of it: {gone}.",
+        cutter,
+        gone = gone.join("; ")
     )
 }
 
 /// Heading of the limits that a refusal names.
 pub(crate) fn conflict(limits: usize) -> &'static str {
     if limits == 1 {
-        "Stands in the way"
+        tr("Stands in the way")
     } else {
-        "Cannot be had together"
+        tr("Cannot be had together")
     }
 }
 
 pub(crate) fn enter(what: &str) -> String {
-    format!("Enter it: {what}")
+    say!("Enter it: {what}", what)
 }
 
 pub(crate) fn further(count: usize) -> String {
-    format!("Further: {count}")
+    say!("Further: {count}", count)
 }
 
 #[cfg(test)]

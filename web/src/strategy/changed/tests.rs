@@ -29,7 +29,7 @@ fn a_thinner_web_is_told_with_both_stiffnesses() {
     let (what, how) = &lines[0];
     assert_eq!(what, "Web thickness");
     assert_eq!(how.replace('\u{A0}', " "), "3 mm; before: 5 mm");
-    for line in [text::WEB_STIFFNESS, text::WEB_STIFFNESS_ALONE] {
+    for line in [text::web_stiffness(), text::web_stiffness_alone()] {
         let stiffness = lines.iter().find(|(what, _)| what == line);
         let (_, how) = stiffness.unwrap();
         assert_eq!(how.matches("N/µm").count(), 2, "{how}");
