@@ -31,6 +31,7 @@ files![
     "clearings.json",
     "numbers.json",
     "cautions.json",
+    "trouble.json",
 ];
 
 /// The literature list.

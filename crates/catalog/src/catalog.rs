@@ -11,6 +11,7 @@ use crate::machine::MachineRow;
 use crate::material::MaterialRow;
 use crate::numbers::{NumberRow, Numbers};
 use crate::row::{self, Row};
+use crate::trouble::TroubleRow;
 
 /// A data file: a name for messages, and its text.
 #[derive(Clone, Copy, Debug)]
@@ -44,6 +45,8 @@ pub struct Catalog {
     pub number_rows: Vec<NumberRow>,
     /// Cautions.
     pub cautions: Vec<CautionRow>,
+    /// Signs of trouble with their causes.
+    pub troubles: Vec<TroubleRow>,
     /// What the rows name as their sources.
     pub literature: Vec<LiteratureEntry>,
 }
@@ -60,6 +63,7 @@ struct Tables {
     clearings: Vec<ClearingRow>,
     number_rows: Vec<NumberRow>,
     cautions: Vec<CautionRow>,
+    troubles: Vec<TroubleRow>,
 }
 
 impl Catalog {
@@ -111,6 +115,7 @@ impl Catalog {
             clearings: tables.clearings,
             number_rows: tables.number_rows,
             cautions: tables.cautions,
+            troubles: tables.troubles,
             literature: literature::entries(literature),
         })
     }
@@ -185,6 +190,7 @@ impl Tables {
             "clearings" => push(&mut self.clearings, row, ClearingRow::read, |r| &r.id),
             "numbers" => push(&mut self.number_rows, row, NumberRow::read, |r| &r.id),
             "cautions" => push(&mut self.cautions, row, CautionRow::read, |r| &r.id),
+            "trouble" => push(&mut self.troubles, row, TroubleRow::read, |r| &r.id),
             _ => Err(CatalogError::NotATable {
                 file: file.to_owned(),
             }),

@@ -19,6 +19,7 @@ mod range;
 mod row;
 #[cfg(test)]
 mod tests;
+mod trouble;
 
 pub use catalog::{Catalog, DataFile};
 pub use caution::{CautionRow, CautionScope};
@@ -31,3 +32,4 @@ pub use machine::MachineRow;
 pub use material::{ChipLoad, Iso513, MaterialRow, StockForm};
 pub use numbers::{NUMBER_IDS, NumberRow, Numbers};
 pub use range::{Origin, Range};
+pub use trouble::TroubleRow;

@@ -234,4 +234,25 @@ numbers! {
     drill_feed_over_d: "Feed per turn of a small drill over its diameter.";
     peck_over_d: "Depth after which a drill is lifted to clear chips, over its diameter.";
     fast_cutter_m_per_min: "Surface speed at the machine's top speed from which a cutter's own limit matters.";
+    // When it goes wrong.
+    trouble_model_spread: "Spread of the logarithm of a utilisation that the model itself leaves.";
+    trouble_worst_quantile: "How many standard deviations the bad end of what is unknown lies from the likely value.";
+    trouble_unwatched: "How plausible a cause is that no limit watches.";
+    trouble_least: "How plausible a cause stays whose limits are far away.";
+    trouble_unfit: "Fit of a sign that does not belong to a cause.";
+    trouble_elsewhere: "Factor on a cause seen where it is not at home, or not as often as it would.";
+    trouble_tone_off: "Factor on a cause when the tone that was heard belongs to something else.";
+    trouble_worth: "Share by which a change must ease the limit behind a cause.";
+    trouble_speed_least: "Least move of the spindle speed against a tone, as a share.";
+    trouble_speed_most: "Greatest move of the spindle speed against a tone, as a share.";
+    trouble_trial: "Share by which feed and speed are moved on trial.";
+    trouble_halved: "Factor on step-down or stepover when they are taken back.";
+    trouble_hot_speed: "Share by which the surface speed goes down for a hot edge.";
+    trouble_runout_fine: "Runout over feed per tooth that careful shops aim at.";
+    trouble_runout_fair: "Runout over feed per tooth that other shops aim at.";
+    trouble_chip_um: "Thickness from which a chip can be seen as one.";
+    trouble_exit_feed_um: "Least feed per tooth against burrs in non-ferrous metals.";
+    trouble_clear_over_d: "Depth after which a slot is left and cleared, over the diameter of the cutter.";
+    trouble_pull_out_n: "Pull along the cutter that a badly kept collet was seen to hold.";
+    trouble_skin_mm: "Thickness of a skin of stock that flaps.";
 }

@@ -17,7 +17,8 @@ fn sources_of(catalog: &Catalog) -> Vec<(String, &[String])> {
         backings,
         clearings,
         number_rows,
-        cautions
+        cautions,
+        troubles
     );
     out
 }
