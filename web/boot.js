@@ -4,13 +4,12 @@ const resolved = name => new URL(name, document.baseURI).href;
 const glue = resolved(tag.dataset.js);
 const program = resolved(tag.dataset.wasm);
 
-globalThis.thinwright = {
-  // A worker that runs the same compiled program: what it posts first is up to the program.
-  startWorker(module) {
-    const worker = new Worker(resolved("./worker.js"), {type: "module"});
-    worker.postMessage([glue, module]);
-    return worker;
-  }
+// A worker that runs the same compiled program: what it posts first is up to the program.
+const page = globalThis.thinwright ??= {};
+page.startWorker = module => {
+  const worker = new Worker(resolved(tag.dataset.worker), {type: "module"});
+  worker.postMessage([glue, module]);
+  return worker;
 };
 
 try {
@@ -20,4 +19,4 @@ try {
   document.getElementById("no-start")?.removeAttribute("hidden");
   console.error(error);
 }
-navigator.serviceWorker?.register(resolved("./sw.js"));
+page.keep?.();

@@ -7,13 +7,18 @@ use std::path::Path;
 /// Bytes of the digest that a file name carries: 64 bits, as many as a collision among a handful of files needs not.
 const NAME_BYTES: usize = 8;
 
-/// `layout.css` becomes `layout-0123456789abcdef.css`: a name that may be cached for ever.
-pub(crate) fn hashed_name(name: &str, content: &[u8]) -> String {
-    let digest: String = Sha256::digest(content)
+/// The start of a digest of the content, in hexadecimal digits.
+pub(crate) fn digest(content: &[u8]) -> String {
+    Sha256::digest(content)
         .iter()
         .take(NAME_BYTES)
         .map(|byte| format!("{byte:02x}"))
-        .collect();
+        .collect()
+}
+
+/// `layout.css` becomes `layout-0123456789abcdef.css`: a name that may be cached for ever.
+pub(crate) fn hashed_name(name: &str, content: &[u8]) -> String {
+    let digest = digest(content);
     let path = Path::new(name);
     let stem = path.file_stem().unwrap_or_default().to_string_lossy();
     let extension = path.extension().unwrap_or_default().to_string_lossy();

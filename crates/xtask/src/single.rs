@@ -1,7 +1,7 @@
 //! The whole page as one file that runs from a disk: `dist-single/thinwright.html`.
 
 use crate::errand::{Fallible, fresh_folder, read, root, write};
-use crate::fingerprint::policy_hash;
+use crate::fingerprint::{digest, policy_hash};
 use crate::html::{self, Line};
 use crate::page::{Built, Glue, bind};
 use crate::{server, sizes};
@@ -9,6 +9,8 @@ use base64::Engine as _;
 
 /// Starts the program from within the page.
 const BOOT: &str = include_str!("single_boot.js");
+/// Starts the element that holds the program, and names the version.
+const PROGRAM: &str = "<script type=\"text/plain\" id=\"program\"";
 
 /// Writes the file.
 pub(crate) fn write_file(built: &Built) -> Fallible<()> {
@@ -37,8 +39,14 @@ fn assemble(source: &str, glue: &str, wasm: &[u8]) -> Fallible<String> {
                     "<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n"
                 );
             }
+            // It is no application of a server, and has no file beside it.
+            Line::Text(text)
+                if ["manifest", "apple-touch-icon"]
+                    .iter()
+                    .any(|rel| is_link(text, rel)) => {}
+            Line::Text(text) if is_link(text, "icon") => page += &icon()?,
             Line::Text(text) if text.trim() == "</body>" => {
-                page += &format!("<script type=\"text/plain\" id=\"program\">{wasm}</script>\n");
+                page += &format!("{PROGRAM}>{wasm}</script>\n");
                 page += &format!(
                     "<script id=\"glue\">{glue}</script>\n<script>{BOOT}</script>\n{text}\n"
                 );
@@ -46,7 +54,22 @@ fn assemble(source: &str, glue: &str, wasm: &[u8]) -> Fallible<String> {
             Line::Text(text) => page += &format!("{text}\n"),
         }
     }
-    Ok(page)
+    // On an element that no script is in: the policy knows the scripts by their digests.
+    let version = digest(page.as_bytes());
+    Ok(page.replacen(PROGRAM, &format!("{PROGRAM} data-version=\"{version}\""), 1))
+}
+
+fn is_link(line: &str, rel: &str) -> bool {
+    line.starts_with(&format!("<link rel=\"{rel}\""))
+}
+
+/// The icon within the page.
+fn icon() -> Fallible<String> {
+    let icon = read(&root().join("web/icons/icon.svg"))?;
+    let icon = base64::engine::general_purpose::STANDARD.encode(icon);
+    Ok(format!(
+        "<link rel=\"icon\" href=\"data:image/svg+xml;base64,{icon}\">\n"
+    ))
 }
 
 /// All style sheets, in the page's order.

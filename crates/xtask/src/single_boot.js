@@ -5,6 +5,9 @@
   const glue = text("glue");
   const bytes = Uint8Array.from(atob(text("program")), character => character.charCodeAt(0));
   globalThis.thinwright = {
+    version: document.getElementById("program").dataset.version,
+    // One file is kept where the person keeps it; it knows of no newer one and is installed nowhere.
+    watch: watcher => watcher("file", false, false),
     startWorker(module) {
       const wait = `self.onmessage = event => {
         self.onmessage = null;
