@@ -19,16 +19,22 @@ use thinwright_core::{FieldId, Outcome};
 use thinwright_words::Speaker;
 use yew::prelude::*;
 
+#[derive(Clone, PartialEq, Properties)]
+pub(crate) struct AppProps {
+    /// Something that went wrong before the page began.
+    pub(crate) news: Option<String>,
+}
+
 /// The page.
 #[component]
-pub(crate) fn App() -> Html {
+pub(crate) fn App(props: &AppProps) -> Html {
     let writable = use_mut_ref(|| true);
     let state = {
-        let writable = writable.clone();
-        use_reducer(move || first(&mut writable.borrow_mut()))
+        let (writable, news) = (writable.clone(), props.news.clone());
+        use_reducer(move || first(&mut writable.borrow_mut(), news))
     };
-    let desk = use_memo((), |()| {
-        Desk::new(state.catalog.clone(), state.dispatcher())
+    let desk = use_memo(state.language, |&language| {
+        Desk::new(state.catalog.clone(), language, state.dispatcher())
     });
     use_engine(&desk, &state);
     use_steady();

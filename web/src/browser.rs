@@ -5,7 +5,8 @@ use gloo_timers::callback::Timeout;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{
-    Blob, BlobPropertyBag, Element, File, HtmlAnchorElement, HtmlDetailsElement, HtmlElement, Storage, Url,
+    Blob, BlobPropertyBag, Element, File, HtmlAnchorElement, HtmlDetailsElement, HtmlElement,
+    Storage, Url,
 };
 use yew::Callback;
 

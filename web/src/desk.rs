@@ -1,26 +1,37 @@
-//! What every part of the page has at hand: the tables, and the way to say what happened.
+//! What every part of the page has at hand: the tables, the language, and the way to say what happened.
 
 use crate::state::{Action, State};
 use std::rc::Rc;
 use thinwright_catalog::Catalog;
+use thinwright_words::language::Language;
 use yew::prelude::*;
 
-/// Tables and dispatcher: the same for as long as the page lives.
+/// Tables and dispatcher, the same for as long as the page lives; and the language, so that whatever has the desk at hand is
+/// drawn anew in another one.
 #[derive(Clone)]
 pub(crate) struct Desk {
     pub(crate) catalog: Rc<Catalog>,
+    pub(crate) language: Language,
     dispatch: UseReducerDispatcher<State>,
 }
 
 impl PartialEq for Desk {
     fn eq(&self, other: &Desk) -> bool {
-        Rc::ptr_eq(&self.catalog, &other.catalog)
+        Rc::ptr_eq(&self.catalog, &other.catalog) && self.language == other.language
     }
 }
 
 impl Desk {
-    pub(crate) fn new(catalog: Rc<Catalog>, dispatch: UseReducerDispatcher<State>) -> Desk {
-        Desk { catalog, dispatch }
+    pub(crate) fn new(
+        catalog: Rc<Catalog>,
+        language: Language,
+        dispatch: UseReducerDispatcher<State>,
+    ) -> Desk {
+        Desk {
+            catalog,
+            language,
+            dispatch,
+        }
     }
 
     /// Says what happened.

@@ -9,8 +9,8 @@ use std::rc::Rc;
 use thinwright_catalog::Catalog;
 use yew::prelude::*;
 
-/// The page as it was left, or with a sample.
-pub(crate) fn first(writable: &mut bool) -> State {
+/// The page as it was left, or with a sample; and what there is to tell.
+pub(crate) fn first(writable: &mut bool, news: Option<String>) -> State {
     let shelf = LocalShelf::new();
     let found = shelf::fetch(&shelf);
     *writable = found.writable;
@@ -23,7 +23,7 @@ pub(crate) fn first(writable: &mut bool) -> State {
         _ => Theme::System,
     };
     state.apply(Action::Dress(theme));
-    if let Some(text) = found.news {
+    for text in news.into_iter().chain(found.news) {
         state.apply(Action::Tell(Message { text, alarm: true }));
     }
     state

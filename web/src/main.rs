@@ -9,6 +9,7 @@ mod frame;
 mod hear;
 mod keep;
 mod keeping;
+mod language;
 mod map;
 mod select;
 mod sheet;
@@ -25,6 +26,11 @@ fn main() {
     if engine::inside::in_worker() {
         engine::inside::run();
     } else {
-        yew::Renderer::<app::App>::new().render();
+        wasm_bindgen_futures::spawn_local(async {
+            let props = app::AppProps {
+                news: language::begin().await,
+            };
+            yew::Renderer::<app::App>::with_props(props).render();
+        });
     }
 }

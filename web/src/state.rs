@@ -20,6 +20,7 @@ use thinwright_catalog::Catalog;
 use thinwright_core::{Answers, FieldId, Job, Known, Outcome, Problem, read};
 use thinwright_jobfile::{JobFile, Record, SavedMachine};
 use thinwright_quantity::UnitSystem;
+use thinwright_words::language::{Language, language};
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -76,6 +77,8 @@ pub(crate) struct State {
     pub(crate) machines: Rc<Vec<SavedMachine>>,
     pub(crate) messages: Rc<Vec<Message>>,
     pub(crate) theme: Theme,
+    /// What the page is drawn in.
+    pub(crate) language: Language,
 }
 
 /// What can happen.
@@ -109,6 +112,8 @@ pub(crate) enum Action {
     Tell(Message),
     PutAway(usize),
     Dress(Theme),
+    /// Another language is spoken.
+    Speak(Language),
 }
 
 impl State {
@@ -136,6 +141,7 @@ impl State {
             machines: Rc::new(machines),
             messages: Rc::default(),
             theme: Theme::System,
+            language: language(),
         };
         state.reread();
         state

@@ -31,6 +31,7 @@ texts! {
     job: "Job";
     no_name: "without a name";
     units: "Units";
+    language: "Language";
     millimetres: "mm";
     inches: "inch";
     sample: "Sample";

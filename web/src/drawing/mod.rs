@@ -26,6 +26,7 @@ pub(crate) use pen::{Path, View, line, number};
 pub(crate) use place::text_width;
 pub(crate) use sketch::Sketch;
 
+use crate::language::use_language;
 use std::rc::Rc;
 use thinwright_core::{FieldId, Job, Outcome, WebPicture};
 use thinwright_words::drawing as words;
@@ -65,6 +66,7 @@ fn same<T>(a: &Option<Rc<T>>, b: &Option<Rc<T>>) -> bool {
 /// The drawing.
 #[component]
 pub(crate) fn Drawing(props: &DrawingProps) -> Html {
+    use_language();
     let Some(job) = &props.job else {
         return html! { <p class="drawing-none">{ words::NO_PART }</p> };
     };

@@ -6,6 +6,7 @@ use super::moment::around_setup;
 use super::pen::{Path, View, line, number};
 use super::plan;
 use super::section;
+use crate::language::use_language;
 use std::rc::Rc;
 use thinwright_core::job::Job;
 use thinwright_core::strategy::{Outcome, Strategy};
@@ -38,6 +39,7 @@ impl PartialEq for SketchProps {
 /// The sketch.
 #[component]
 pub(crate) fn Sketch(props: &SketchProps) -> Html {
+    use_language();
     let Outcome::Feasible(strategy) = props.outcome.as_ref() else {
         return html! {};
     };

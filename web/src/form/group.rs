@@ -5,6 +5,7 @@ use super::field::{FieldBox, FieldProps};
 use super::machines::Machines;
 use super::push::{PushTest, is_push};
 use super::shown::shown;
+use crate::language::use_language;
 use crate::text;
 use thinwright_core::FieldId;
 use thinwright_core::field::{FIELDS, FieldSpec, Group};
@@ -19,6 +20,7 @@ pub(crate) struct GroupProps {
 /// A group of questions.
 #[component]
 pub(crate) fn GroupBox(props: &GroupProps) -> Html {
+    use_language();
     let questions = &props.questions;
     let asked = |first: bool| {
         let of_group = FIELDS

@@ -2,6 +2,7 @@
 
 use super::element_id;
 use crate::browser;
+use crate::language::use_language;
 use crate::text;
 use thinwright_core::FieldId;
 use yew::prelude::*;
@@ -18,6 +19,7 @@ pub(crate) struct SummaryProps {
 /// The list.
 #[component]
 pub(crate) fn Summary(props: &SummaryProps) -> Html {
+    use_language();
     let entry = |(id, place, problem): &(FieldId, String, AttrValue)| {
         let element = element_id(*id);
         let href = format!("#{element}");

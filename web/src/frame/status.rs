@@ -4,6 +4,7 @@
 use crate::browser;
 use crate::desk::use_desk;
 use crate::form::SUMMARY;
+use crate::language::use_language;
 use crate::state::{Action, Stage, Standing, Work};
 use crate::text;
 use yew::prelude::*;
@@ -22,6 +23,7 @@ pub(crate) struct StatusProps {
 /// The status line.
 #[component]
 pub(crate) fn Status(props: &StatusProps) -> Html {
+    use_language();
     let alarm = props.problems > 0 || props.work == Work::Broken;
     let old = alarm && props.shown.is_some();
     let under = props.work == Work::Under && props.problems == 0;

@@ -2,6 +2,7 @@
 
 use super::tools::{Files, Paper, Samples};
 use crate::desk::use_desk;
+use crate::language::{LanguageChoice, use_language};
 use crate::state::{Action, Theme};
 use crate::text;
 use thinwright_jobfile::JobFile;
@@ -22,6 +23,7 @@ pub(crate) struct TitleProps {
 /// The title block.
 #[component]
 pub(crate) fn Title(props: &TitleProps) -> Html {
+    use_language();
     html! {
         <header class="title">
             <div class="title-cell title-name">
@@ -32,6 +34,7 @@ pub(crate) fn Title(props: &TitleProps) -> Html {
                 <span class="title-value">{ props.name.clone() }</span>
             </div>
             <UnitsChoice units={props.units} />
+            <LanguageChoice />
             <Samples />
             <Files file={props.file.clone()} />
             <Paper theme={props.theme} printable={props.printable} />

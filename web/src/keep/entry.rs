@@ -5,6 +5,7 @@ use super::Pin;
 use crate::browser;
 use crate::desk::use_desk;
 use crate::form::element_id;
+use crate::language::use_language;
 use crate::select::{Entries, Select};
 use crate::state::Action;
 use crate::text;
@@ -28,6 +29,7 @@ pub(crate) struct PinProps {
 /// The entry with its label, unit and problem.
 #[component]
 pub(crate) fn PinEntry(props: &PinProps) -> Html {
+    use_language();
     let id = props.pin.id;
     let element = element_id(id);
     let words = thinwright_words::field(id.field);

@@ -1,6 +1,7 @@
 //! Choices of the whole job: highest speed, order, first face, backing, boss.
 
 use super::{Keeping, Pin, PinEntry};
+use crate::language::use_language;
 use crate::text;
 use std::rc::Rc;
 use thinwright_core::field::{FIELDS, Field, Group};
@@ -36,6 +37,7 @@ pub(super) fn open(job: Option<&Rc<Job>>) -> Vec<Field> {
 /// The choices, folded away until one is wanted.
 #[component]
 pub(crate) fn JobPins(props: &JobPinsProps) -> Html {
+    use_language();
     let keeping = &props.keeping;
     let fields = FIELDS.iter().filter(|s| s.group == Group::Pins);
     let mut kept = 0;

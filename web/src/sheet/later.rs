@@ -1,6 +1,7 @@
 //! The sheet as the page keeps it for the printer: laid out once the screen has been, so that neither holds up the hand.
 
 use super::{Sheet, same};
+use crate::language::use_language;
 use crate::state::Shown;
 use crate::text;
 use gloo_timers::callback::Timeout;
@@ -25,6 +26,7 @@ impl PartialEq for PaperProps {
 /// The sheet, or why there is none.
 #[component]
 pub(crate) fn Paper(props: &PaperProps) -> Html {
+    use_language();
     let laid_out = use_state(|| None::<Shown>);
     {
         let laid_out = laid_out.clone();

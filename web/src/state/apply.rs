@@ -67,6 +67,7 @@ impl State {
                 self.messages = Rc::new(messages);
             }
             Action::Dress(theme) => self.dress(theme),
+            Action::Speak(language) => self.language = language,
         }
     }
 

@@ -118,6 +118,14 @@ pub(crate) fn not_opened(file: &str, error: &str) -> String {
     )
 }
 
+/// Where the dictionary of a language, told by its own name, cannot be had.
+pub(crate) fn no_dictionary(language: &str) -> String {
+    say!(
+        "The texts in {language} could not be fetched: the page keeps the language that it has. Choose again once there is a network.",
+        language
+    )
+}
+
 pub(crate) fn copied(done: bool) -> String {
     let said = if done {
         tr("Copied.")
