@@ -5,6 +5,7 @@
 //! tells the cheapest plan that holds, or why there is none. Pure: no clock, no I/O, no globals, no panic on any input.
 #![warn(missing_docs)]
 
+pub mod again;
 pub mod answers;
 mod assemble;
 #[cfg(test)]
