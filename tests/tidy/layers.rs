@@ -19,7 +19,7 @@ const LAYERS: &[(&str, &[&str], &[&str])] = &[
     (
         "jobfile",
         &["quantity", "core", "catalog"],
-        &["serde", "serde_json"],
+        &["miniz_oxide", "serde", "serde_json"],
     ),
     (
         "cli",

@@ -13,8 +13,10 @@ pub(crate) const MOST_CUTTERS: u8 = 60;
 
 const KNOWN: &[&str] = &["measured", "data-sheet", "estimated"];
 const KNOWN_VALUES: &[Known] = &[Known::Measured, Known::DataSheet, Known::Estimated];
-const UNITS: &[&str] = &["mm", "in"];
-const UNIT_VALUES: &[UnitSystem] = &[UnitSystem::Metric, UnitSystem::Inch];
+/// Unit systems in a word.
+pub(crate) const UNITS: &[&str] = &["mm", "in"];
+/// The unit systems of the words.
+pub(crate) const UNIT_VALUES: &[UnitSystem] = &[UnitSystem::Metric, UnitSystem::Inch];
 
 /// How an answer is known, in a word.
 pub(crate) fn known_word(known: Known) -> &'static str {

@@ -7,7 +7,7 @@ use std::ops::RangeInclusive;
 /// Most bytes of a file, and of a text kept by the page.
 pub(crate) const MOST_BYTES: usize = 1_000_000;
 /// Most bytes of one text.
-const MOST_TEXT: usize = 8_000;
+pub(crate) const MOST_TEXT: usize = 8_000;
 
 /// The place of a key inside a place.
 pub(crate) fn inside(place: &str, key: &str) -> String {
@@ -32,10 +32,15 @@ pub(crate) fn not(place: &str, wanted: Wanted) -> JobFileError {
 
 /// Bytes to a tree.
 pub(crate) fn parse(bytes: &[u8]) -> Result<Node, JobFileError> {
-    if bytes.len() > MOST_BYTES {
+    parse_up_to(bytes, MOST_BYTES)
+}
+
+/// At most so many bytes to a tree.
+pub(crate) fn parse_up_to(bytes: &[u8], most: usize) -> Result<Node, JobFileError> {
+    if bytes.len() > most {
         return Err(JobFileError::TooLarge {
             bytes: bytes.len(),
-            most: MOST_BYTES,
+            most,
         });
     }
     let text = std::str::from_utf8(bytes).map_err(|e| JobFileError::NotText {
