@@ -16,7 +16,7 @@ const OLDEST: u32 = 1;
 /// The engine that writes now.
 pub const ENGINE: &str = concat!("thinwright ", env!("CARGO_PKG_VERSION"));
 /// The key that says what the file is.
-const KIND: &str = "thinwright_job";
+pub(crate) const KIND: &str = "thinwright_job";
 /// Most records of what was run.
 const MOST_RECORDS: usize = 500;
 /// Most cautions that can be confirmed.

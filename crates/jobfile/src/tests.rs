@@ -12,7 +12,7 @@ use thinwright_core::field::{FIELDS, FieldId};
 use thinwright_quantity::UnitSystem;
 
 /// Answers at every place, with texts that JSON must escape.
-fn full() -> Answers {
+pub(crate) fn full() -> Answers {
     let mut answers = Answers::new(UnitSystem::Inch);
     let known = [Known::Measured, Known::DataSheet, Known::Estimated];
     for (i, spec) in FIELDS.iter().enumerate() {
