@@ -12,6 +12,13 @@ page.startWorker = module => {
   return worker;
 };
 
+// The dictionary of a language; English needs none.
+page.words = async language => {
+  const answer = await fetch(resolved(tag.dataset[language]));
+  if (!answer.ok) throw new Error(`${answer.url}: ${answer.status}`);
+  return answer.text();
+};
+
 try {
   const {default: start} = await import(glue);
   await start({module_or_path: program});

@@ -6,6 +6,7 @@
 )]
 
 mod bench;
+mod dictionaries;
 mod errand;
 mod fingerprint;
 mod html;

@@ -1,5 +1,6 @@
 //! Builds the page: the program to WASM, its glue, style sheets and scripts into `dist/`.
 
+use crate::dictionaries;
 use crate::errand::{
     Fallible, cargo, fresh_folder, read, read_bytes, root, run, target_folder, write,
 };
@@ -119,6 +120,7 @@ pub(crate) fn write_dist(built: &Built) -> Fallible<()> {
     let script_name = hashed(&format!("{PROGRAM}.js"), script.as_bytes())?;
     let wasm_name = hashed(&format!("{PROGRAM}.wasm"), &wasm)?;
     let mut scripts = BTreeMap::new();
+    let mut languages = BTreeMap::new();
     // What keeps its name whatever it holds.
     let mut fixed = Vec::new();
     let web = root().join("web");
@@ -134,6 +136,11 @@ pub(crate) fn write_dist(built: &Built) -> Fallible<()> {
                 scripts.insert(path, hashed(path, &read_bytes(&web.join(path))?)?);
                 String::new()
             }
+            Line::Copy(path) if let Some(tag) = dictionaries::tag(path) => {
+                let words = read_bytes(&web.join(path))?;
+                languages.insert(tag, hashed(&dictionaries::name(tag), &words)?);
+                String::new()
+            }
             Line::Copy(path) => {
                 fixed.extend(copy(&web.join(path), &dist)?);
                 String::new()
@@ -141,11 +148,12 @@ pub(crate) fn write_dist(built: &Built) -> Fallible<()> {
             Line::Program => preload(&script_name, &wasm_name),
             Line::Text(text) if text.trim() == "</body>" => {
                 let name = |path| scripts.get(path).map_or(path, String::as_str);
-                let data = [
+                let mut data = vec![
                     ("js", script_name.as_str()),
                     ("wasm", &wasm_name),
                     ("worker", name("worker.js")),
                 ];
+                data.extend(languages.iter().map(|(tag, name)| (*tag, name.as_str())));
                 let loader = loader(name("offline.js"), name("boot.js"), &data, Some(NO_VERSION));
                 format!("{loader}{text}\n")
             }
@@ -204,7 +212,13 @@ mod tests {
     /// The page that Trunk builds starts the same way.
     #[test]
     fn the_loader_is_the_same_everywhere() {
-        let data = [("js", "{js}"), ("wasm", "{wasm}"), ("worker", "worker.js")];
+        let data = [
+            ("js", "{js}"),
+            ("wasm", "{wasm}"),
+            ("worker", "worker.js"),
+            ("de", "de.json"),
+            ("es", "es.json"),
+        ];
         let here = super::loader("offline.js", "boot.js", &data, None);
         let trunk = read(&root().join("Trunk.toml"))
             .unwrap()

@@ -1,5 +1,6 @@
 //! The whole page as one file that runs from a disk: `dist-single/thinwright.html`.
 
+use crate::dictionaries;
 use crate::errand::{Fallible, fresh_folder, read, root, write};
 use crate::fingerprint::{digest, policy_hash};
 use crate::html::{self, Line};
@@ -30,8 +31,12 @@ fn assemble(source: &str, glue: &str, wasm: &[u8]) -> Fallible<String> {
     let styles = styles(source)?;
     let policy = policy(&styles, &[&glue, BOOT]);
     let mut page = String::new();
+    let mut words = String::new();
     for line in html::lines(source)? {
         match line {
+            Line::Copy(path) if let Some(tag) = dictionaries::tag(path) => {
+                words += &dictionaries::inlined(tag, &read(&root().join("web").join(path))?);
+            }
             Line::Style(_) | Line::Copy(_) => {}
             Line::Program => page += &format!("<style>{styles}</style>\n"),
             Line::Text(text) if text.contains("http-equiv=\"Content-Security-Policy\"") => {
@@ -46,6 +51,7 @@ fn assemble(source: &str, glue: &str, wasm: &[u8]) -> Fallible<String> {
                     .any(|rel| is_link(text, rel)) => {}
             Line::Text(text) if is_link(text, "icon") => page += &icon()?,
             Line::Text(text) if text.trim() == "</body>" => {
+                page += &words;
                 page += &format!("{PROGRAM}>{wasm}</script>\n");
                 page += &format!(
                     "<script id=\"glue\">{glue}</script>\n<script>{BOOT}</script>\n{text}\n"

@@ -8,6 +8,7 @@
     version: document.getElementById("program").dataset.version,
     // One file is kept where the person keeps it; it knows of no newer one and is installed nowhere.
     watch: watcher => watcher("file", false, false),
+    words: async language => text(`words-${language}`),
     startWorker(module) {
       const wait = `self.onmessage = event => {
         self.onmessage = null;
