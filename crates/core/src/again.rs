@@ -1,7 +1,7 @@
 //! A step that was told, again with other numbers: what the limits say of them. The part stands as it does in the strategy.
 
 use crate::cache::Cache;
-use crate::case::Load;
+use crate::case::{Case, Load};
 use crate::choice::Choice;
 use crate::job::Job;
 use crate::judge::Scene;
@@ -85,6 +85,24 @@ pub fn again(
     values: Values,
     cache: &mut Cache,
 ) -> Option<Again> {
+    in_case(job, strategy, (at, values), (true, cache), |case| {
+        let mut findings: Vec<Finding> = LIMITS.iter().filter_map(|l| finding(l, case)).collect();
+        findings.sort_by(|a, b| b.utilisation().total_cmp(&a.utilisation()));
+        Again {
+            fz: Length::from_si(case.choice.fz),
+            findings,
+        }
+    })
+}
+
+/// Shows a step of a strategy with other numbers, everything likely; without `webs`, as if no web gave.
+pub(crate) fn in_case<T>(
+    job: &Job,
+    strategy: &Strategy,
+    (at, values): (usize, Values),
+    (webs, cache): (bool, &mut Cache),
+    look: impl FnOnce(&Case) -> T,
+) -> Option<T> {
     let step = strategy.setups.iter().flat_map(|s| &s.steps).nth(at)?;
     let (job, plan) = planned(job, strategy)?;
     cache.keep_for(&job);
@@ -94,7 +112,7 @@ pub fn again(
         before = job.part.after(&before, task);
     }
     let after = job.part.after(&before, task);
-    let known = responses(&job, (setup, true), task, (&before, &after), cache);
+    let known = responses(&job, (setup, webs), task, (&before, &after), cache);
     let shape = cache.shape(&job, task, &before);
     let (estimates, loads, tally) = (
         estimates(&job, setup),
@@ -110,10 +128,15 @@ pub fn again(
         loads: &loads,
         tally: &tally,
     };
-    findings(&scene, step, values)
+    with_values(&scene, step, values, look)
 }
 
-fn findings(scene: &Scene, step: &Step, values: Values) -> Option<Again> {
+fn with_values<T>(
+    scene: &Scene,
+    step: &Step,
+    values: Values,
+    look: impl FnOnce(&Case) -> T,
+) -> Option<T> {
     let job = scene.job;
     let method = METHODS.iter().find(|m| m.id == step.method)?;
     let cutter = job.rack.iter().find(|c| c.row == step.cutter)?;
@@ -139,13 +162,7 @@ fn findings(scene: &Scene, step: &Step, values: Values) -> Option<Again> {
     };
     let pass = (method.pass)(job, scene.shape, cutter, &choice, Detail::Exact);
     let load = Load::new(job, cutter, &choice, &pass);
-    let case = scene.case(method, cutter, (&choice, &pass), &load);
-    let mut findings: Vec<Finding> = LIMITS.iter().filter_map(|l| finding(l, &case)).collect();
-    findings.sort_by(|a, b| b.utilisation().total_cmp(&a.utilisation()));
-    Some(Again {
-        fz: Length::from_si(fz),
-        findings,
-    })
+    Some(look(&scene.case(method, cutter, (&choice, &pass), &load)))
 }
 
 /// The plan of a strategy, with the job that it was worked out for: its allowances may be larger than usual.
