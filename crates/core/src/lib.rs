@@ -54,6 +54,7 @@ mod tally;
 pub mod task;
 mod time;
 mod trials;
+pub mod trouble;
 pub mod verdict;
 pub mod vibration;
 pub mod web;

@@ -45,8 +45,13 @@ places! {
 impl Place {
     /// The place that a task works at.
     pub fn of(task: &Task) -> Place {
-        let by_face = |a, b| if task.face == Face::A { a } else { b };
-        match task.kind {
+        Place::at(task.kind, task.face)
+    }
+
+    /// The place at which something is cut from a face.
+    pub fn at(kind: TaskKind, face: Face) -> Place {
+        let by_face = |a, b| if face == Face::A { a } else { b };
+        match kind {
             TaskKind::Facing => by_face(Place::FacingA, Place::FacingB),
             TaskKind::Bore => Place::Bore,
             TaskKind::Clearing => by_face(Place::ClearingA, Place::ClearingB),
