@@ -221,6 +221,9 @@ numbers! {
     buy_share: "Share of the whole time that a cutter must save to be worth buying.";
     warning_least_s: "Time that a broken warning is reckoned to cost at least.";
     warning_price_s: "Time that a warning broken by its whole limit is reckoned to cost when plans are compared.";
+    // The page.
+    undo_steps: "Changes that can be taken back.";
+    keep_after_s: "Rest after a change before the job is kept in the shop.";
     // What people type, and how well they know it.
     own_figure_spread: "Spread of a figure from a data sheet, to both sides.";
     measured_spread: "Spread of a figure that was measured, to both sides.";
@@ -234,6 +237,24 @@ numbers! {
     drill_feed_over_d: "Feed per turn of a small drill over its diameter.";
     peck_over_d: "Depth after which a drill is lifted to clear chips, over its diameter.";
     fast_cutter_m_per_min: "Surface speed at the machine's top speed from which a cutter's own limit matters.";
+    // What was run, and what it teaches.
+    learn_tail: "A tail of a range is cut off where what was seen has left it at most this share of its plausibility.";
+    learn_conflict: "What was seen disagrees where it was less likely than this.";
+    learn_slip: "Chance that something was noted wrong, or that something else was at work.";
+    learn_song_spread: "Spread of the logarithm of the depth at which a step sings (scale of a logistic curve).";
+    learn_lobe_gain: "Depth at which a step sings at some speed over that which is quiet at any, usually.";
+    learn_give_spread: "Spread of the logarithm of a deflection that the force model leaves beside kc.";
+    learn_break_spread: "Spread of the logarithm of the stress at which a cutter breaks (scale of a logistic curve).";
+    learn_force_spread: "Spread of the logarithm of a measured cutting force that the force model leaves beside kc.";
+    // Readings at the machine.
+    reading_thickness_um: "Error of a thickness read with a micrometer or a good caliper.";
+    reading_width_um: "Error of a slot width read with plug gauges or a good caliper.";
+    reading_power_share: "Error of a power meter that shows true watts, as a share.";
+    reading_power_least: "Least share of the power drawn that reaches the cutter.";
+    reading_power_most: "Greatest share of the power drawn that reaches the cutter.";
+    reading_chips_share: "Error of weighing the chips of a timed cut, as a share.";
+    reading_runout_um: "Error of a dial test indicator.";
+    reading_odd: "Ratio of read to reckoned, or its inverse, beyond which it is the reading or the set-up that is wrong.";
     // When it goes wrong.
     trouble_model_spread: "Spread of the logarithm of a utilisation that the model itself leaves.";
     trouble_worst_quantile: "How many standard deviations the bad end of what is unknown lies from the likely value.";

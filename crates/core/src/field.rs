@@ -21,6 +21,8 @@ pub enum Group {
     Pins,
     /// Choices of single steps that the person keeps; its fields repeat, one row a place of the part.
     StepPins,
+    /// What steps that were run have taught of the machine; not asked, see [`crate::learn`].
+    Learned,
 }
 
 impl Group {
@@ -317,6 +319,19 @@ fields! {
     PinStepover "pin.stepover" StepPins LENGTH, false false Always;
     /// Step-down.
     PinStepDown "pin.step-down" StepPins LENGTH, false false Always;
+
+    /// The machine is at least so stiff at the cutter, sideways.
+    LearnedStiffnessLow "learned.stiffness-low" Learned Input::Quantity(Kind::Stiffness), false false Always;
+    /// The machine is at most so stiff.
+    LearnedStiffnessHigh "learned.stiffness-high" Learned Input::Quantity(Kind::Stiffness), false false Always;
+    /// The specific cutting force is at least so many times the table's likely value.
+    LearnedKcLow "learned.kc-low" Learned Input::Quantity(Kind::Ratio), false false Always;
+    /// The specific cutting force is at most so many times the table's likely value.
+    LearnedKcHigh "learned.kc-high" Learned Input::Quantity(Kind::Ratio), false false Always;
+    /// The damping ratio at the cutter's tip is at least so much.
+    LearnedDampingLow "learned.damping-low" Learned Input::Quantity(Kind::Ratio), false false Always;
+    /// The damping ratio is at most so much.
+    LearnedDampingHigh "learned.damping-high" Learned Input::Quantity(Kind::Ratio), false false Always;
 }
 
 impl Field {

@@ -37,6 +37,8 @@ pub struct Job {
     pub wanted: Wanted,
     /// What is not known for sure.
     pub estimates: Estimates,
+    /// The same as they were before anything was learned, where anything was: limits of safety are held there.
+    pub(crate) untaught: Option<Box<Estimates>>,
     /// What is taken as measured, to see what measuring it would bring.
     pub(crate) settled: [bool; UNKNOWNS.len()],
     /// A cut that runs well here.

@@ -24,6 +24,7 @@ mod grip;
 pub mod heard;
 pub mod job;
 mod judge;
+pub mod learn;
 mod lengths;
 pub mod limits;
 mod listen;

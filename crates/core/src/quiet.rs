@@ -15,6 +15,15 @@ pub(crate) const MOST_CYCLES: u32 = 8;
 /// Depth that is quiet at any speed, m, at most the share of the linear limit that is used; none for drills.
 pub(crate) fn quiet(case: &Case) -> Option<f64> {
     let scene = Scene::new(case, false)?;
+    let tip = tip_alone(case, &scene);
+    let work = scene.voices.iter().filter(|v| v.whose == Whose::Rib);
+    let depth = work.fold(tip, |least, voice| least.min(scene.alone(voice)));
+    let depth = depth * case.job.numbers.stability_share;
+    (depth.is_finite() && depth > 0.0).then_some(depth)
+}
+
+/// Depth up to which cutter and machine are quiet at any speed, the work apart, m: the linear limit, without the share.
+pub(crate) fn tip_alone(case: &Case, scene: &Scene) -> f64 {
     let mode = Mode {
         k: 1.0 / case.chain(),
         zeta: damping(case),
@@ -46,11 +55,7 @@ pub(crate) fn quiet(case: &Case) -> Option<f64> {
     let damped = |zeta: f64| zeta * (1.0 + zeta);
     let scale =
         mode.k / UNIT_STIFFNESS * (UNIT_FORCE / cut.kt) * damped(mode.zeta) / damped(unit.zeta);
-    let mut depth = of_unit.map_or(f64::INFINITY, |c| c.depth) * scale;
-    let work = scene.voices.iter().filter(|v| v.whose == Whose::Rib);
-    depth = work.fold(depth, |least, voice| least.min(scene.alone(voice)));
-    let depth = depth * case.job.numbers.stability_share;
-    (depth.is_finite() && depth > 0.0).then_some(depth)
+    of_unit.map_or(f64::INFINITY, |c| c.depth) * scale
 }
 
 /// Depth that is quiet at the step's speed whatever the error of the frequencies and the direction of the feed, m, at most

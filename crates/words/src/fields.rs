@@ -22,6 +22,7 @@ pub fn group(group: Group) -> &'static str {
         Group::Cutters => "Cutters",
         Group::Holding => "Holding",
         Group::Pins | Group::StepPins => "Kept by you",
+        Group::Learned => "Taught by what was run",
     }
 }
 
@@ -132,4 +133,10 @@ texts! {
     PinFeed: "Feed", "vf", "Kept as you want it; checked like any other.";
     PinStepover: "Stepover", "ae", "Kept as you want it; checked like any other.";
     PinStepDown: "Step-down", "ap", "Kept as you want it; checked like any other.";
+    LearnedStiffnessLow: "Learned: stiffness, at least", "k", "Taught by steps that were run; narrows the range, never widens it.";
+    LearnedStiffnessHigh: "Learned: stiffness, at most", "k", "Taught by steps that were run; narrows the range, never widens it.";
+    LearnedKcLow: "Learned: cutting force over the table's, at least", "", "Taught by steps that were run; narrows the range, never widens it.";
+    LearnedKcHigh: "Learned: cutting force over the table's, at most", "", "Taught by steps that were run; narrows the range, never widens it.";
+    LearnedDampingLow: "Learned: damping, at least", "ζ", "Taught by steps that were run; narrows the range, never widens it.";
+    LearnedDampingHigh: "Learned: damping, at most", "ζ", "Taught by steps that were run; narrows the range, never widens it.";
 }

@@ -32,6 +32,7 @@ pub(crate) fn anchor(group: Group) -> &'static str {
         Group::Cutters => "group-cutters",
         Group::Holding => "group-holding",
         Group::Pins | Group::StepPins => "group-kept",
+        Group::Learned => "taught",
     }
 }
 

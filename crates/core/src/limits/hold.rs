@@ -2,7 +2,8 @@
 
 use super::{LIMITS, Limit, LimitId, Severity, remedies};
 use crate::case::Case;
-use crate::estimate::{BadEnd, Draw, Unknown, WORLDS};
+use crate::estimate::{BadEnd, Draw, Estimates, Unknown, WORLDS};
+use crate::learn::Quantity;
 use crate::strategy::{Finding, Measure};
 
 /// The measure of a limit with its unknowns at their bad ends.
@@ -10,13 +11,30 @@ use crate::strategy::{Finding, Measure};
 /// Where an end is sampled: the worst of a fixed number of worlds.
 pub(crate) fn at_worst(limit: &Limit, case: &Case) -> Option<Measure> {
     let measure = |draw: Draw| (limit.measure)(&Case { draw, ..*case });
+    let wide = before_learning(limit, case);
+    let estimates = wide.as_ref().unwrap_or(case.estimates);
     let sampled = limit.bad_ends.iter().any(|b| b.1 == BadEnd::Sampled);
     if !sampled {
-        return measure(Draw::at(case.estimates, limit.bad_ends));
+        return measure(Draw::at(estimates, limit.bad_ends));
     }
-    let worlds = (0..WORLDS).map(|w| Draw::in_world(case.estimates, limit.bad_ends, w));
+    let worlds = (0..WORLDS).map(|w| Draw::in_world(estimates, limit.bad_ends, w));
     let measures = worlds.filter_map(measure);
     measures.max_by(|a, b| a.utilisation().total_cmp(&b.utilisation()))
+}
+
+/// The ranges with their ends as they were before anything was learned: for limits of safety, which nothing learned loosens.
+/// What is taken as measured is no part of that.
+fn before_learning(limit: &Limit, case: &Case) -> Option<Estimates> {
+    let safety = limit.id.spec().severity == Severity::Stop;
+    let before = case.job.untaught.as_ref().filter(|_| safety)?;
+    let mut wide = *case.estimates;
+    for quantity in Quantity::ALL {
+        let at = quantity.unknown() as usize;
+        if !case.job.settled[at] {
+            (wide[at].low, wide[at].high) = (before[at].low, before[at].high);
+        }
+    }
+    Some(wide)
 }
 
 /// Utilisation of a limit at the bad ends; 0 where it does not apply, infinite where it cannot be computed.
@@ -78,9 +96,11 @@ pub fn finding(limit: &'static Limit, case: &Case) -> Option<Finding> {
 
 /// The unknown whose bad end alone moves the limit most.
 fn set_by(limit: &Limit, case: &Case, likely: f64) -> Option<Unknown> {
+    let wide = before_learning(limit, case);
+    let estimates = wide.as_ref().unwrap_or(case.estimates);
     let moved = limit.bad_ends.iter().map(|bad| {
         let worlds = if bad.1 == BadEnd::Sampled { WORLDS } else { 1 };
-        let draws = (0..worlds).map(|w| Draw::in_world(case.estimates, &[*bad], w));
+        let draws = (0..worlds).map(|w| Draw::in_world(estimates, &[*bad], w));
         let measures = draws.filter_map(|draw| (limit.measure)(&Case { draw, ..*case }));
         let worst = measures.map(|m| m.utilisation()).fold(0.0, f64::max);
         (bad.0, worst - likely)

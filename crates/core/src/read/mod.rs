@@ -15,10 +15,11 @@ use crate::estimate::{Estimate, Estimates, Known, UNKNOWNS, Unknown};
 use crate::field::Field;
 use crate::grip;
 use crate::job::{Form, Grid, Job};
+use crate::learn;
 use crate::pin::kept_allowances;
 use crate::problem::Problem;
 use crate::quiet_book::QuietBook;
-use reader::Reader;
+pub(crate) use reader::Reader;
 use thinwright_catalog::{Catalog, MaterialRow};
 use thinwright_quantity::UnitSystem;
 
@@ -59,6 +60,7 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
     put(Unknown::Rupture, rupture(&rack));
     let (low, high) = (catalog.numbers.web_tone_low, catalog.numbers.web_tone_high);
     put(Unknown::WebTone, Estimate::range(low, 1.0, high));
+    let untaught = learn::narrow(&mut reader, &mut estimates, &material);
     let problems = reader.problems();
     if !problems.is_empty() {
         return Err(problems);
@@ -75,6 +77,7 @@ pub fn read(answers: &Answers, catalog: &Catalog) -> Result<Job, Vec<Problem>> {
         holding,
         wanted,
         estimates,
+        untaught: untaught.map(Box::new),
         settled: [false; UNKNOWNS.len()],
         good_cut,
         grid: grid(answers.units, catalog),

@@ -9,7 +9,7 @@ use thinwright_catalog::Catalog;
 use thinwright_quantity::{Kind, Rounding, format, parse};
 
 /// Reads fields one by one and keeps what went wrong.
-pub(super) struct Reader<'a> {
+pub(crate) struct Reader<'a> {
     pub(super) answers: &'a Answers,
     pub(super) catalog: &'a Catalog,
     problems: Vec<Problem>,
@@ -39,7 +39,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Notes a problem.
-    pub(super) fn problem(&mut self, field: impl Into<FieldId>, kind: ProblemKind) {
+    pub(crate) fn problem(&mut self, field: impl Into<FieldId>, kind: ProblemKind) {
         self.problems.push(Problem {
             field: field.into(),
             kind,
@@ -54,7 +54,7 @@ impl<'a> Reader<'a> {
     }
 
     /// A quantity in SI, `None` if the field is empty; a text that is none is a problem, as is a value out of bounds.
-    pub(super) fn typed(&mut self, field: impl Into<FieldId>, bounds: (f64, f64)) -> Option<f64> {
+    pub(crate) fn typed(&mut self, field: impl Into<FieldId>, bounds: (f64, f64)) -> Option<f64> {
         let field = field.into();
         let text = self.answers.text(field);
         if text.trim().is_empty() {
