@@ -217,7 +217,7 @@ async fn a_chart_belongs_to_its_answers_and_the_sheet_has_its_line() {
                 .texts(".song-figure")
                 .await
                 .concat()
-                .contains(words::WORKING_OUT)
+                .contains(words::working_out())
         );
     })
     .await;

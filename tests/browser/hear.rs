@@ -78,7 +78,7 @@ impl Visit {
     /// Opens the panel on a use.
     async fn by_ear(&self, to: Use) {
         // From the rack, where its results are asked for.
-        let way = self.by_role("link", words::NAME).await;
+        let way = self.by_role("link", words::name()).await;
         way.click().await.unwrap();
         let choice = self.by_role("radio", to.name()).await;
         choice.click().await.unwrap();
@@ -147,13 +147,13 @@ async fn taps_are_heard_and_taken_over() {
             json!(null),
             "before anybody asked"
         );
-        let listen = visit.by_role("button", words::LISTEN).await;
+        let listen = visit.by_role("button", words::listen()).await;
         visit.run("arguments[0].focus()", json!(listen)).await;
         visit.press([ENTER]).await;
         visit
             .hears(".hear-now", |said| said.contains("of 5 taps"))
             .await;
-        visit.by_role("meter", words::LEVEL).await;
+        visit.by_role("meter", words::level_name()).await;
         visit
             .hears(".hear-now", |said| said.starts_with("3 of 5"))
             .await;
@@ -194,7 +194,7 @@ async fn a_recorded_cut_is_judged_by_the_lines_of_its_step() {
         };
         visit.give(&sound("sings.wav", 3, tone(6.5))).await;
         let told = visit.hears(".hear-told", |said| said.contains("chatter")).await;
-        assert!(told.contains("step-down of") && told.contains(words::ONE_CHANGE), "{told}");
+        assert!(told.contains("step-down of") && told.contains(words::one_change()), "{told}");
         visit.no_barriers().await;
         visit.picture("hear-cut").await;
         visit.give(&sound("forced.wav", 3, tone(12.0))).await;
@@ -226,7 +226,7 @@ async fn the_web_is_compared_and_a_tone_can_be_typed() {
         let cut = visit.by_role("radio", Use::Cut.name()).await;
         cut.click().await.unwrap();
         assert_eq!(visit.count(".hear-told").await, 0);
-        let entry = visit.by_role("textbox", words::KNOWN_TONE).await;
+        let entry = visit.by_role("textbox", words::known_tone()).await;
         entry.send_keys("1234").await.unwrap();
         visit
             .hears(".hear-told", |said| said.contains("1234 Hz"))
@@ -244,13 +244,13 @@ async fn a_refused_microphone_leads_to_the_field() {
         let denied = json!({ "permission": { "name": "microphone" }, "setting": "denied" });
         devtools(&visit.client, "Browser.setPermission", denied).await;
         visit.by_ear(Use::Cutter).await;
-        let listen = visit.by_role("button", words::LISTEN).await;
+        let listen = visit.by_role("button", words::listen()).await;
         listen.click().await.unwrap();
         visit
             .hears(".hear-alarm", |said| said.contains("refused"))
             .await;
         visit.no_barriers().await;
-        let by_hand = visit.by_role("link", words::TYPED).await;
+        let by_hand = visit.by_role("link", words::by_hand()).await;
         by_hand.click().await.unwrap();
         let focus = visit
             .run("return document.activeElement.id;", json!(null))

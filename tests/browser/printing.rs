@@ -3,7 +3,7 @@
 use crate::paper::{Paper, sentences};
 use crate::person::plain_blanks;
 use crate::visit::{Visit, visit};
-use thinwright_words::{AFTER_TURN_OVER, BEFORE_START, sheet as words};
+use thinwright_words::{after_turn_over, before_start, sheet as words};
 
 /// Pages that the sheet of an ordinary part may take.
 const MOST_PAGES: usize = 2;
@@ -77,11 +77,12 @@ async fn sheet(id: &'static str) {
             }
             let read = sentences(&format!("sheet-{id}"), paper);
             holds(&read, &name);
-            holds(&read, words::HEADING);
-            holds(&read, words::NOT_A_PROGRAM);
-            let turned = if setups > 1 { AFTER_TURN_OVER } else { &[] };
-            let checks = BEFORE_START.iter().chain(turned).copied();
-            let signs = words::SIGNATURES.iter().copied();
+            holds(&read, words::heading());
+            holds(&read, words::not_a_program());
+            let turned = if setups > 1 { &after_turn_over()[..] } else { &[] };
+            let start = before_start();
+            let checks = start.iter().chain(turned).copied();
+            let signs = words::signatures();
             for sentence in cautions
                 .iter()
                 .map(String::as_str)
@@ -118,7 +119,7 @@ async fn what_cannot_be_made_has_no_sheet() {
         assert_eq!(visit.count(".refusal").await, 1);
         for paper in [Paper::A4, Paper::Letter] {
             let text = visit.printed("no-sheet", paper).await.concat();
-            assert!(!text.contains(words::HEADING), "{text}");
+            assert!(!text.contains(words::heading()), "{text}");
             assert!(text.contains("no checked strategy"), "{text}");
         }
     })
@@ -132,7 +133,7 @@ async fn an_old_strategy_has_no_sheet() {
         visit.type_over("part.web", "six").await;
         for paper in [Paper::A4, Paper::Letter] {
             let text = visit.printed("old-sheet", paper).await.concat();
-            assert!(!text.contains(words::HEADING), "{text}");
+            assert!(!text.contains(words::heading()), "{text}");
             assert!(text.contains("no checked strategy"), "{text}");
         }
     })

@@ -94,7 +94,7 @@ async fn the_slider_moves_the_step_in_hand_by_keyboard() {
     visit("web-slider", |visit| async move {
         visit.settled().await;
         let with = visit.mapped(None).await;
-        let slider = visit.by_role("slider", words::STEPS).await;
+        let slider = visit.by_role("slider", words::steps()).await;
         visit
             .run(
                 "document.getElementById('step-in-hand').focus();",
@@ -126,12 +126,12 @@ async fn the_slider_moves_the_step_in_hand_by_keyboard() {
         assert_eq!(without["tints"], json!(0));
         assert_eq!(without["height"], with["height"]);
         assert!(
-            without["texts"].to_string().contains(words::NO_WEB),
+            without["texts"].to_string().contains(words::no_web()),
             "{without}"
         );
         // Back before the first step: no step is open.
         visit.press([HOME]).await;
-        visit.appears(&at(words::FINISHED.to_owned())).await;
+        visit.appears(&at(words::finished().to_owned())).await;
         assert_eq!(visit.count(".step-open").await, 0);
         visit.mapped(Some(softest)).await;
         // To the end and one back.
@@ -152,7 +152,7 @@ async fn the_lowest_tone_is_a_still_in_the_same_place() {
         visit.settled().await;
         let gives = visit.mapped(None).await;
         visit
-            .by_role("radio", words::TONE)
+            .by_role("radio", words::tone())
             .await
             .click()
             .await

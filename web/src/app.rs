@@ -91,7 +91,7 @@ fn drawing(desk: &Desk, state: &State) -> Html {
                 if let Some(shown) = state.shown.clone() {
                     <WebView {shown} step={state.step} looks={state.looks.clone()} units={state.answers.units} />
                 } else if state.job.is_some() {
-                    <div class="web web-waits"><p>{ thinwright_words::map::WORKING_OUT }</p></div>
+                    <div class="web web-waits"><p>{ thinwright_words::map::working_out() }</p></div>
                 }
             </div>
         </section>

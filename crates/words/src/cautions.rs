@@ -1,6 +1,8 @@
 //! Cautions: each once, with the steps at which it applies.
 
 use crate::Speaker;
+use crate::language::tr;
+use crate::say;
 use crate::text::list;
 use std::collections::BTreeMap;
 use thinwright_core::strategy::Strategy;
@@ -20,7 +22,7 @@ pub(crate) fn numbers(steps: &[u32]) -> String {
         .flat_map(|(first, last)| match last - first {
             0 => vec![first.to_string()],
             1 => vec![first.to_string(), last.to_string()],
-            _ => vec![format!("{first} to {last}")],
+            _ => vec![say!("{first} to {last}", first, last)],
         });
     list(&words.collect::<Vec<_>>())
 }
@@ -28,7 +30,7 @@ pub(crate) fn numbers(steps: &[u32]) -> String {
 impl Speaker<'_> {
     /// The text of a caution; its id where there is none.
     pub fn caution<'a>(&'a self, id: &'a str) -> &'a str {
-        self.catalog.caution(id).map_or(id, |row| row.text.as_str())
+        self.catalog.caution(id).map_or(id, |row| tr(&row.text))
     }
 
     /// Every caution once: those of the job as a whole, then those of steps with the numbers of the steps.
@@ -47,9 +49,17 @@ impl Speaker<'_> {
         let text = |id: &&str| match at.get(id) {
             None => self.caution(id).to_owned(),
             Some(steps) if steps.len() == 1 => {
-                format!("{} (Step {})", self.caution(id), numbers(steps))
+                say!(
+                    "{caution} (Step {step})",
+                    caution = self.caution(id),
+                    step = numbers(steps)
+                )
             }
-            Some(steps) => format!("{} (Steps {})", self.caution(id), numbers(steps)),
+            Some(steps) => say!(
+                "{caution} (Steps {steps})",
+                caution = self.caution(id),
+                steps = numbers(steps)
+            ),
         };
         order.iter().map(text).collect()
     }

@@ -1,6 +1,7 @@
 //! Choice keys in words, and names of table rows.
 
 use crate::Speaker;
+use crate::language::tr;
 use crate::methods::method_name;
 use crate::orders::order_name;
 use thinwright_core::field::{Field, Input, Table};
@@ -14,7 +15,7 @@ pub fn choice(field: Field, key: &str) -> &str {
 
 /// The label of a key.
 pub(crate) fn label(field: Field, key: &str) -> Option<&'static str> {
-    Some(match (field, key) {
+    let english = match (field, key) {
         (Field::Shape, "round") => "round",
         (Field::Shape, "rectangular") => "rectangular",
         (Field::SlotPattern, "none") => "no slots",
@@ -35,15 +36,18 @@ pub(crate) fn label(field: Field, key: &str) -> Option<&'static str> {
         (Field::PinBacked | Field::PinBolted, "no") => "no",
         (Field::PinFirst, "a") => "face A",
         (Field::PinFirst, "b") => "face B",
-        (Field::PinOrder, "slots-into-stock") => order_name(OrderId::SlotsIntoStock),
-        (Field::PinOrder, "slots-before-skim") => order_name(OrderId::SlotsBeforeSkim),
-        (Field::PinOrder, "slots-last") => order_name(OrderId::SlotsLast),
+        (Field::PinOrder, "slots-into-stock") => return Some(order_name(OrderId::SlotsIntoStock)),
+        (Field::PinOrder, "slots-before-skim") => {
+            return Some(order_name(OrderId::SlotsBeforeSkim));
+        }
+        (Field::PinOrder, "slots-last") => return Some(order_name(OrderId::SlotsLast)),
         (Field::PinMethod, key) => {
             let method = MethodId::all().find(|m| m.key() == key)?;
-            method_name(method)
+            return Some(method_name(method));
         }
         _ => return None,
-    })
+    };
+    Some(tr(english))
 }
 
 impl Speaker<'_> {
@@ -57,7 +61,7 @@ impl Speaker<'_> {
             Table::Backings => catalog.backing(id).map(|r| &r.name),
             Table::Clearings => catalog.clearing(id).map(|r| &r.name),
         };
-        name.map_or(id, String::as_str)
+        name.map_or(id, |name| tr(name))
     }
 
     /// An answer's text as a person reads it: choices and rows by name, all else as typed.

@@ -3,6 +3,7 @@
 use crate::Speaker;
 use crate::limits::limit_name;
 use crate::methods::method_name;
+use crate::say;
 use crate::verdicts::utilisation;
 use thinwright_core::strategy::{Considered, Step, Verdict};
 use thinwright_quantity::Duration;
@@ -10,10 +11,10 @@ use thinwright_quantity::Duration;
 impl Speaker<'_> {
     /// Another way, and why it was set aside.
     pub fn considered(&self, considered: &Considered, taken: Option<&Step>) -> String {
-        let way = format!(
-            "{} with {}",
-            method_name(considered.method),
-            self.cutter(considered.cutter)
+        let way = say!(
+            "{method} with {cutter}",
+            method = method_name(considered.method),
+            cutter = self.cutter(considered.cutter)
         );
         let why = match &considered.verdict {
             Verdict::Slower(time) => self.slower(*time, taken),
@@ -22,19 +23,19 @@ impl Speaker<'_> {
                 utilisation: u,
                 time,
             } => {
-                format!(
-                    "works in {}, but leaves a warning: {} {}",
-                    self.time(*time),
-                    limit_name(*limit),
-                    utilisation(*u)
+                say!(
+                    "works in {time}, but leaves a warning: {limit} {utilisation}",
+                    time = self.time(*time),
+                    limit = limit_name(*limit),
+                    utilisation = utilisation(*u)
                 )
             }
             Verdict::Unfit(rejection) => self.rejection(rejection),
-            Verdict::Breaks { limit, measure } => format!(
-                "breaks {} ({}): {}",
-                limit_name(*limit),
-                utilisation(measure.utilisation()),
-                self.measure(*limit, measure)
+            Verdict::Breaks { limit, measure } => say!(
+                "breaks {limit} ({utilisation}): {measure}",
+                limit = limit_name(*limit),
+                utilisation = utilisation(measure.utilisation()),
+                measure = self.measure(*limit, measure)
             ),
         };
         format!("{way}: {why}")
@@ -43,14 +44,17 @@ impl Speaker<'_> {
     fn slower(&self, time: Duration, taken: Option<&Step>) -> String {
         match taken {
             Some(step) if step.time <= time => {
-                format!(
-                    "works, {} instead of {}",
-                    self.time(time),
-                    self.time(step.time)
+                say!(
+                    "works, {time} instead of {taken}",
+                    time = self.time(time),
+                    taken = self.time(step.time)
                 )
             }
             // A quicker way may lose to fewer cutter changes.
-            Some(_) | None => format!("works in {}, but not better in the whole", self.time(time)),
+            Some(_) | None => say!(
+                "works in {time}, but not better in the whole",
+                time = self.time(time)
+            ),
         }
     }
 }

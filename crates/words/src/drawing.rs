@@ -1,8 +1,11 @@
 //! Words of the drawing.
 
+use crate::figures::written;
+use crate::language::{tr, tr_all};
+use crate::say;
 use crate::tasks::task_name;
 use thinwright_core::strategy::Step;
-use thinwright_quantity::{Kind, Length, Rounding, UnitSystem, format};
+use thinwright_quantity::{Kind, Length, Rounding, UnitSystem};
 
 /// A field of the title block (ISO 7200).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,7 +28,7 @@ pub enum TitleField {
 
 /// What stands small in a field of the title block.
 pub fn title_label(field: TitleField) -> &'static str {
-    match field {
+    tr(match field {
         TitleField::Title => "Title",
         TitleField::Material => "Material",
         TitleField::Scale => "Scale",
@@ -33,20 +36,20 @@ pub fn title_label(field: TitleField) -> &'static str {
         TitleField::Drawn => "Drawn",
         TitleField::Date => "Date",
         TitleField::Sheet => "Sheet",
-    }
+    })
 }
 
 /// A sheet of so many.
 pub fn sheet_of(sheet: u32, of: u32) -> String {
-    format!("{sheet} of {of}")
+    say!("{sheet} of {of}", sheet, of)
 }
 
 /// Name of a unit system on a drawing.
 pub fn unit_word(units: UnitSystem) -> &'static str {
-    match units {
+    tr(match units {
         UnitSystem::Metric => "mm",
         UnitSystem::Inch => "inches",
-    }
+    })
 }
 
 /// A section's title: `A-A`, with its scale if that differs.
@@ -69,7 +72,7 @@ pub fn slots_on_leader(count: usize) -> String {
 
 /// How many slots, as said.
 pub fn slots_said(count: usize) -> String {
-    format!("{} slots", slots_on_leader(count))
+    say!("{count} slots", count = slots_on_leader(count))
 }
 
 /// How the web bows under the mean thrust at its softest place; negative where it is lifted.
@@ -85,52 +88,77 @@ pub struct Bow {
 
 /// How the web bows, and how much that is exaggerated.
 pub fn bow(units: UnitSystem, bow: &Bow) -> String {
-    let size = |v: Length| format(Kind::ShortLength, v.si().abs(), units, Rounding::Nearest);
-    let factor = format(Kind::Count, bow.factor, units, Rounding::Nearest);
-    let way = if bow.most.si() < 0.0 { "lifts" } else { "bows" };
+    let size = |v: Length| written(Kind::ShortLength, v.si().abs(), units, Rounding::Nearest);
+    let factor = written(Kind::Count, bow.factor, units, Rounding::Nearest);
     let (most, here) = (size(bow.most), size(bow.here));
-    let here = if here == most {
-        String::new()
-    } else {
-        format!(", by {here} in the section")
-    };
-    format!("web {way} by {most} where it is softest{here}, drawn \u{D7}{factor}")
+    match (bow.most.si() < 0.0, here == most) {
+        (false, true) => say!(
+            "web bows by {most} where it is softest, drawn \u{D7}{factor}",
+            most,
+            factor
+        ),
+        (true, true) => say!(
+            "web lifts by {most} where it is softest, drawn \u{D7}{factor}",
+            most,
+            factor
+        ),
+        (false, false) => say!(
+            "web bows by {most} where it is softest, by {here} in the section, drawn \u{D7}{factor}",
+            most,
+            here,
+            factor
+        ),
+        (true, false) => say!(
+            "web lifts by {most} where it is softest, by {here} in the section, drawn \u{D7}{factor}",
+            most,
+            here,
+            factor
+        ),
+    }
 }
 
 /// The step shown in the section.
 pub fn step_shown(units: UnitSystem, step: &Step, d: Option<Length>) -> String {
-    let cutter = d.map_or_else(String::new, |d| {
-        format!(
-            ", cutter \u{D8} {}",
-            format(Kind::Length, d.si(), units, Rounding::Nearest)
-        )
-    });
-    format!("step {}: {}{cutter}", step.number, task_name(step.task))
+    let (number, task) = (step.number, task_name(step.task));
+    match d {
+        None => say!("step {number}: {task}", number, task),
+        Some(d) => say!(
+            "step {number}: {task}, cutter \u{D8} {diameter}",
+            number,
+            task,
+            diameter = written(Kind::Length, d.si(), units, Rounding::Nearest)
+        ),
+    }
 }
 
 /// What the lines of a step mean.
-pub const STEP_LEGEND: [&str; 2] = [
-    "rising hatch: stock after the step; falling hatch: what it takes away",
-    "solid: left on for later; dash and two dots: the finished part",
-];
+pub fn step_legend() -> [&'static str; 2] {
+    tr_all([
+        "rising hatch: stock after the step; falling hatch: what it takes away",
+        "solid: left on for later; dash and two dots: the finished part",
+    ])
+}
 
 /// What a drawing shows, for those who cannot see it.
 pub fn drawing_title(name: &str) -> String {
     let name = name.trim();
     if name.is_empty() {
-        "Drawing of the part".to_owned()
+        tr("Drawing of the part").to_owned()
     } else {
-        format!("Drawing of the part: {name}")
+        say!("Drawing of the part: {name}", name)
     }
 }
 
 /// The sizes of a drawing in words.
 pub fn drawing_said(sizes: &[String], scale: &str) -> String {
-    format!(
-        "Plan seen from face A, and a section through the middle, scale {scale}. {}.",
-        sizes.join("; ")
+    say!(
+        "Plan seen from face A, and a section through the middle, scale {scale}. {sizes}.",
+        scale,
+        sizes = sizes.join("; ")
     )
 }
 
 /// While there is no part to draw.
-pub const NO_PART: &str = "The drawing appears when the part's sizes can be read.";
+pub fn no_part() -> &'static str {
+    tr("The drawing appears when the part's sizes can be read.")
+}

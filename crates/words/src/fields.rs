@@ -1,5 +1,6 @@
 //! The questionnaire in words: each field's label, its symbol in a drawing or standard, and why it is asked.
 
+use crate::language::tr;
 use thinwright_core::field::{Field, Group};
 
 /// What stands at a field.
@@ -15,7 +16,7 @@ pub struct FieldText {
 
 /// The label of a group.
 pub fn group(group: Group) -> &'static str {
-    match group {
+    tr(match group {
         Group::Part => "Part",
         Group::Material => "Material",
         Group::Machine => "Machine",
@@ -23,7 +24,7 @@ pub fn group(group: Group) -> &'static str {
         Group::Holding => "Holding",
         Group::Pins | Group::StepPins => "Kept by you",
         Group::Learned => "Taught by what was run",
-    }
+    })
 }
 
 macro_rules! texts {
@@ -31,7 +32,7 @@ macro_rules! texts {
         /// The words of a field.
         pub fn field(field: Field) -> FieldText {
             match field {
-                $(Field::$name => FieldText { label: $label, symbol: $symbol, why: $why },)*
+                $(Field::$name => FieldText { label: tr($label), symbol: $symbol, why: tr($why) },)*
             }
         }
     };

@@ -1,8 +1,10 @@
 //! What a change would bring, in words: what is worth measuring, changing, buying, and what it costs to keep a choice.
 
 use crate::Speaker;
+use crate::language::tr;
 use crate::limits::limit_name;
 use crate::remedies::{lever_kind, lever_name};
+use crate::say;
 use crate::tasks::task_name;
 use crate::text::upper_first;
 use crate::unknowns::{unknown_how, unknown_name};
@@ -52,18 +54,18 @@ impl GainKind {
 
     /// Heading of a list of such changes.
     pub fn heading(self) -> &'static str {
-        match self {
+        tr(match self {
             GainKind::Measure => "Worth measuring",
             GainKind::Change => "Worth changing",
             GainKind::Buy => "Worth buying",
             GainKind::Kept => "Kept by you, and what it costs",
-        }
+        })
     }
 }
 
 /// Where a choice can be kept, in words.
 pub fn place_name(place: Place) -> &'static str {
-    match place {
+    tr(match place {
         Place::FacingA => "Face A",
         Place::FacingB => "Face B",
         Place::Bore => "Bore",
@@ -76,7 +78,7 @@ pub fn place_name(place: Place) -> &'static str {
         Place::Slots => "Slots",
         Place::Groove => "Groove along the outline",
         Place::Outline => "Outline",
-    }
+    })
 }
 
 impl Speaker<'_> {
@@ -89,18 +91,28 @@ impl Speaker<'_> {
                 unknown_how(*unknown)
             ),
             What::OneMoreFlute { row, flutes } => {
-                format!("{flutes} flutes on the {}", self.cutter(*row))
+                say!(
+                    "{flutes} flutes on the {cutter}",
+                    flutes,
+                    cutter = self.cutter(*row)
+                )
             }
-            What::HoldShorter { row, stick_out } => format!(
-                "{} held shorter: stick-out {}",
-                upper_first(&self.cutter(*row)),
-                self.length(*stick_out)
+            What::HoldShorter { row, stick_out } => say!(
+                "{cutter} held shorter: stick-out {stick_out}",
+                cutter = upper_first(&self.cutter(*row)),
+                stick_out = self.length(*stick_out)
             ),
             What::Buy(cutter) => upper_first(&self.geometry(cutter)),
-            What::Back(id) => format!("Web backed: {}", self.row(Table::Backings, id)),
-            What::BoltBoss => "Boss bolted down for the second face".to_owned(),
+            What::Back(id) => say!(
+                "Web backed: {backing}",
+                backing = self.row(Table::Backings, id)
+            ),
+            What::BoltBoss => tr("Boss bolted down for the second face").to_owned(),
             What::ClearChips(id) => {
-                format!("Chips cleared: {}", self.row(Table::Clearings, id))
+                say!(
+                    "Chips cleared: {clearing}",
+                    clearing = self.row(Table::Clearings, id)
+                )
             }
             What::LetGo(field) => {
                 let text = self.answers.text(*field).trim();
@@ -111,19 +123,21 @@ impl Speaker<'_> {
 
     /// A cutter by its sizes.
     pub fn geometry(&self, cutter: &Geometry) -> String {
-        let material = if cutter.carbide {
+        let material = tr(if cutter.carbide {
             "carbide"
         } else {
             "high-speed steel"
-        };
-        let kind = if cutter.drill { "drill" } else { "end mill" };
-        format!(
-            "{} {kind}, {material}, {}, flutes {} long, reach {}, shank {}",
-            self.length(cutter.d),
-            crate::text::plural(cutter.flutes, "flute", "flutes"),
-            self.length(cutter.flute_length),
-            self.length(cutter.reach),
-            self.length(cutter.shank),
+        });
+        let kind = tr(if cutter.drill { "drill" } else { "end mill" });
+        say!(
+            "{diameter} {kind}, {material}, {flutes}, flutes {flute_length} long, reach {reach}, shank {shank}",
+            kind,
+            material,
+            diameter = self.length(cutter.d),
+            flutes = crate::text::plural(cutter.flutes, "flute", "flutes"),
+            flute_length = self.length(cutter.flute_length),
+            reach = self.length(cutter.reach),
+            shank = self.length(cutter.shank)
         )
     }
 
@@ -136,10 +150,13 @@ impl Speaker<'_> {
         let mut cleared: Vec<&str> = gain.cleared.iter().map(|c| limit_name(c.1)).collect();
         cleared.dedup();
         if !cleared.is_empty() {
-            parts.push(format!("no more warning of {}", cleared.join(", ")));
+            parts.push(say!(
+                "no more warning of {limits}",
+                limits = cleared.join(", ")
+            ));
         } else if gain.saved_s < NO_TIME_S && !self.free(gain) {
             // Why else would it be told?
-            parts.push("milder warnings".to_owned());
+            parts.push(tr("milder warnings").to_owned());
         }
         parts.join("; ")
     }
@@ -154,24 +171,26 @@ impl Speaker<'_> {
         let time = |s: f64| self.time(Duration::from_si(s));
         let saved = gain.saved_s;
         if saved.abs() < NO_TIME_S {
-            "the same time".to_owned()
+            tr("the same time").to_owned()
         } else if saved > 0.0 {
-            format!("{} less", time(saved))
+            say!("{time} less", time = time(saved))
         } else {
-            format!("{} more", time(-saved))
+            say!("{time} more", time = time(-saved))
         }
     }
 
     fn turned(&self, turned: &Turned) -> String {
         let task = task_name(turned.task);
-        let name = lever_name(turned.lever);
+        let lever = lever_name(turned.lever);
         match lever_kind(turned.lever) {
-            Some(kind) => format!(
-                "{task}: {name} {} to {}",
-                self.value(kind, turned.from),
-                self.value(kind, turned.to)
+            Some(kind) => say!(
+                "{task}: {lever} {from} to {to}",
+                task,
+                lever,
+                from = self.value(kind, turned.from),
+                to = self.value(kind, turned.to)
             ),
-            None => format!("{task}: {name}"),
+            None => format!("{task}: {lever}"),
         }
     }
 
@@ -179,7 +198,7 @@ impl Speaker<'_> {
     pub fn gain(&self, gain: &Gain) -> String {
         let what = self.what(&gain.what);
         match gain.what {
-            What::LetGo(_) => format!("{what}. Let go: {}", self.brings(gain)),
+            What::LetGo(_) => say!("{what}. Let go: {brings}", what, brings = self.brings(gain)),
             _ => format!("{what}: {}", self.brings(gain)),
         }
     }
@@ -188,11 +207,11 @@ impl Speaker<'_> {
     pub fn frees(&self, gain: &Gain) -> String {
         let what = self.what(&gain.what);
         let let_go = matches!(gain.what, What::LetGo(_));
-        let then = format!("possible, {} in all", self.time(gain.time));
+        let time = self.time(gain.time);
         if let_go {
-            format!("Let go of {what}: {then}")
+            say!("Let go of {what}: possible, {time} in all", what, time)
         } else {
-            format!("{what}: {then}")
+            say!("{what}: possible, {time} in all", what, time)
         }
     }
 

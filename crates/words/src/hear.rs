@@ -2,6 +2,9 @@
 
 mod told;
 
+use crate::figures::bare;
+use crate::language::{tr, tr_all};
+use crate::say;
 pub use told::{CutTone, count, damping_told, spectrum_said, taps_told, tone_is};
 
 use thinwright_quantity::{Kind, Rounding, UnitSystem, format_bare};
@@ -9,72 +12,78 @@ use thinwright_sound::Unheard;
 
 macro_rules! texts {
     ($($(#[$doc:meta])* $name:ident: $text:literal;)*) => {
-        $($(#[$doc])* pub const $name: &str = $text;)*
+        $($(#[$doc])* pub fn $name() -> &'static str {
+            tr($text)
+        })*
     };
 }
 
 texts! {
     /// Name of the panel.
-    NAME: "By ear: tap and listen";
+    name: "By ear: tap and listen";
     /// What happens to the sound.
-    KEPT_NOWHERE: "The sound stays in this page while it listens: nothing is stored, nothing is sent.";
+    kept_nowhere: "The sound stays in this page while it listens: nothing is stored, nothing is sent.";
     /// The choice of what to listen to.
-    USES: "What to listen to";
+    uses: "What to listen to";
     /// What is tapped.
-    WHAT: "What is tapped";
+    what: "What is tapped";
     /// Along which axis.
-    AXIS: "Tapped along";
+    axis: "Tapped along";
     /// The spindle as a thing to tap.
-    SPINDLE: "Spindle or holder, without a cutter of the rack";
+    spindle: "Spindle or holder, without a cutter of the rack";
     /// Whose web, or which cut.
-    STEP: "Step";
+    step: "Step";
     /// There is no step to choose.
-    NO_STEP: "There is no step to compare with yet: it needs a strategy with such a step.";
+    no_step: "There is no step to compare with yet: it needs a strategy with such a step.";
     /// Starts listening.
-    LISTEN: "Listen";
+    listen: "Listen";
     /// Ends it.
-    STOP: "Stop";
+    stop: "Stop";
     /// Opens a recording in place of the microphone.
-    OPEN: "Or open a sound file";
+    open: "Or open a sound file";
     /// While the browser asks.
-    ASKING: "The browser asks whether this page may use the microphone.";
+    asking: "The browser asks whether this page may use the microphone.";
     /// While a file is read.
-    READING: "Reading the sound file \u{2026}";
+    reading: "Reading the sound file \u{2026}";
     /// While it listens to a cut.
-    CUT_ON: "Listening to the cut \u{2026}";
+    cut_on: "Listening to the cut \u{2026}";
     /// The meter.
-    LEVEL: "Level at the microphone";
+    level_name: "Level at the microphone";
     /// Nothing arrives.
-    SILENT: "No sound arrives. Is the right microphone chosen, and not muted?";
+    silent: "No sound arrives. Is the right microphone chosen, and not muted?";
     /// Overdriven.
-    CLIPPED: "Too loud: the microphone is overdriven. Go further away, or tap softer. The tone holds, the damping does not.";
+    clipped: "Too loud: the microphone is overdriven. Go further away, or tap softer. The tone holds, the damping does not.";
     /// Only part of a long file.
-    FIRST_MINUTE: "Only the first minute of the file was listened to.";
+    first_minute: "Only the first minute of the file was listened to.";
     /// That loudness tells nothing.
-    NOT_TRUSTED: "How loud it is tells nothing, and the damping is rough: microphone, room and hand are in it. The frequency is \
+    not_trusted: "How loud it is tells nothing, and the damping is rough: microphone, room and hand are in it. The frequency is \
         what counts.";
     /// The way without a microphone.
-    TYPED: "Type the tone by hand";
+    by_hand: "Type the tone by hand";
     /// The same where there is no field for it: a tone that another instrument tells.
-    KNOWN_TONE: "Or type a tone that you know, Hz";
+    known_tone: "Or type a tone that you know, Hz";
     /// The axis of frequencies.
-    FREQUENCY_AXIS: "frequency f, Hz";
+    frequency_axis: "frequency f, Hz";
     /// The axis of levels.
-    LEVEL_AXIS: "level, dB";
+    level_axis: "level, dB";
     /// The fold with figures.
-    TABLE: "The figures as a table";
+    table: "The figures as a table";
     /// The line of the speed in the picture.
-    OF_TURNS: "thin line: n, its turns";
+    of_turns: "thin line: n, its turns";
     /// The line of the teeth in the picture.
-    OF_TEETH: "heavy line: z n, its teeth";
+    of_teeth: "heavy line: z n, its teeth";
     /// What to do with one of several remedies.
-    ONE_CHANGE: "One change at a time, then listen again.";
+    one_change: "One change at a time, then listen again.";
 }
 
 /// Columns of the table of taps.
-pub const TAP_COLUMNS: [&str; 3] = ["tap", "tone", "damping"];
+pub fn tap_columns() -> [&'static str; 3] {
+    tr_all(["tap", "tone", "damping"])
+}
 /// Columns of the table of tones.
-pub const TONE_COLUMNS: [&str; 3] = ["tone", "level", "what it is"];
+pub fn tone_columns() -> [&'static str; 3] {
+    tr_all(["tone", "level", "what it is"])
+}
 
 /// What is listened to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -90,31 +99,31 @@ pub enum Use {
 impl Use {
     /// Name of the choice.
     pub fn name(self) -> &'static str {
-        match self {
+        tr(match self {
             Use::Cutter => "Tap the cutter",
             Use::Web => "Tap the web",
             Use::Cut => "Listen to a cut",
-        }
+        })
     }
 
     /// How to go about it, one line each, and what not to do.
-    pub fn how(self) -> &'static [&'static str] {
-        match self {
-            Use::Cutter => &[
+    pub fn how(self) -> [&'static str; 2] {
+        tr_all(match self {
+            Use::Cutter => [
                 "Spindle at rest, and unplugged or locked. Cutter clamped as it will cut.",
                 "Hold the microphone a hand's breadth from the cutter; tap it at the tip, along X or Y, with something small and \
                  hard, about once a second. Let each tap ring out.",
             ],
-            Use::Web => &[
+            Use::Web => [
                 "Spindle at rest, and unplugged or locked; the cutter clear of the part. The part stays held as in the step.",
                 "Hold the microphone a hand's breadth over the softest place of the web; tap there with a fingernail or a small \
                  wooden stick, about once a second. Let each tap ring out.",
             ],
-            Use::Cut => &[
+            Use::Cut => [
                 "Doors shut, ears protected. Microphone and hands stay out of the machine while it cuts.",
                 "Run it at the step's speed, and listen while the cut is steady: four seconds of the same sound.",
             ],
-        }
+        })
     }
 }
 
@@ -141,7 +150,7 @@ pub enum Deaf {
 
 /// What to say of it.
 pub fn deaf(why: Deaf) -> String {
-    let said = match why {
+    let said = tr(match why {
         Deaf::Unsafe => {
             "The browser gives a microphone only to a page that comes over a safe connection. Open a sound file, or type the tone."
         }
@@ -165,29 +174,29 @@ pub fn deaf(why: Deaf) -> String {
             "That file is too large: a few seconds are enough. Cut it shorter, or type the tone."
         }
         Deaf::Unheard(why) => return unheard(why),
-    };
+    });
     said.to_owned()
 }
 
 fn unheard(why: Unheard) -> String {
     match why {
-        Unheard::TooShort { least, .. } => format!(
-            "Too short to judge: at least {} s are needed.",
-            plain(least)
+        Unheard::TooShort { least, .. } => say!(
+            "Too short to judge: at least {least} s are needed.",
+            least = plain(least)
         ),
-        Unheard::TooLong { .. } => "Too long: a few seconds are enough.".to_owned(),
-        Unheard::Rate(rate) => format!(
-            "A sound of {} samples a second cannot be judged.",
-            plain(rate)
+        Unheard::TooLong { .. } => tr("Too long: a few seconds are enough.").to_owned(),
+        Unheard::Rate(rate) => say!(
+            "A sound of {rate} samples a second cannot be judged.",
+            rate = plain(rate)
         ),
-        Unheard::Empty | Unheard::NotFinite(_) => "There is no sound in it.".to_owned(),
+        Unheard::Empty | Unheard::NotFinite(_) => tr("There is no sound in it.").to_owned(),
         // The list of the kernel may grow.
-        _ => "It cannot be judged.".to_owned(),
+        _ => tr("It cannot be judged.").to_owned(),
     }
 }
 
 fn plain(value: f64) -> String {
-    format_bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest)
+    bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest)
 }
 
 /// A share in per cent.
@@ -197,7 +206,13 @@ fn percent(share: f64) -> String {
 
 /// A damping ratio as it is typed into its field.
 pub fn damping(ratio: f64) -> String {
-    plain((1000.0 * ratio).round() / 1000.0)
+    let thousandths = (1000.0 * ratio).round() / 1000.0;
+    format_bare(
+        Kind::Ratio,
+        thousandths,
+        UnitSystem::Metric,
+        Rounding::Nearest,
+    )
 }
 
 /// A frequency as it is typed into its field.

@@ -65,14 +65,10 @@ impl Language {
 pub struct Dictionary(BTreeMap<String, String>);
 
 impl Dictionary {
-    /// Reads a dictionary: one JSON object of texts.
-    ///
-    /// # Errors
-    /// What is wrong, and where.
-    pub fn read(json: &str) -> Result<Dictionary, String> {
-        serde_json::from_str(json)
-            .map(Dictionary)
-            .map_err(|e| e.to_string())
+    /// A dictionary of English texts and what they become; an empty text is one that is still to be translated.
+    pub fn new(pairs: impl IntoIterator<Item = (String, String)>) -> Dictionary {
+        let translated = |pair: &(String, String)| !pair.1.is_empty();
+        Dictionary(pairs.into_iter().filter(translated).collect())
     }
 
     /// English texts and what they become, in the order of the English.
@@ -121,6 +117,11 @@ pub fn tr(text: &str) -> &str {
         MISSED.with_borrow_mut(|missed| missed.insert(text.to_owned()));
         text
     })
+}
+
+/// English texts in the language that is spoken.
+pub fn tr_all<const N: usize>(texts: [&'static str; N]) -> [&'static str; N] {
+    texts.map(tr)
 }
 
 /// A template with its places filled: `{name}` by what has that name; `{{` and `}}` are braces.
@@ -172,10 +173,15 @@ mod tests {
 
     #[test]
     fn a_sentence_is_filled_in_the_order_of_its_language() {
-        let german = r#"{"{depth} at {speed}": "bei {speed}: {depth}", "Stop": "Halt"}"#;
+        let pair = |a: &str, b: &str| (a.to_owned(), b.to_owned());
+        let german = [
+            pair("{depth} at {speed}", "bei {speed}: {depth}"),
+            pair("Stop", "Halt"),
+            pair("Go on", ""),
+        ];
         let depth = "1 mm";
         assert_eq!(say!("{depth} at {speed}", depth, speed = 3), "1 mm at 3");
-        speak(Language::German, Dictionary::read(german).unwrap());
+        speak(Language::German, Dictionary::new(german));
         assert_eq!(say!("{depth} at {speed}", depth, speed = 3), "bei 3: 1 mm");
         assert_eq!((tr("Stop"), tr("Go on")), ("Halt", "Go on"));
         assert_eq!(missed(), ["Go on"]);

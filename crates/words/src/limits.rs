@@ -1,6 +1,8 @@
 //! Limits in words: a short name, and what a finding means with both of its numbers.
 
 use crate::Speaker;
+use crate::language::tr;
+use crate::say;
 use thinwright_core::limits::LimitId;
 use thinwright_core::strategy::{Finding, Measure};
 
@@ -8,22 +10,22 @@ macro_rules! limits {
     ($($name:ident: $short:literal, $meaning:literal, $broken:literal;)*) => {
         /// A limit's short name.
         pub fn limit_name(limit: LimitId) -> &'static str {
-            match limit {
+            tr(match limit {
                 $(LimitId::$name => $short,)*
-            }
-        }
+            })
+}
 
         /// What it means when the limit is broken, in a few words.
         pub fn limit_meaning(limit: LimitId) -> &'static str {
-            match limit {
+            tr(match limit {
                 $(LimitId::$name => $broken,)*
-            }
-        }
+            })
+}
 
         /// Demand and allowed, already in words, as a clause.
         fn clause(limit: LimitId, demand: &str, allowed: &str) -> String {
             match limit {
-                $(LimitId::$name => format!($meaning, d = demand, a = allowed),)*
+                $(LimitId::$name => say!($meaning, d = demand, a = allowed),)*
             }
         }
     };

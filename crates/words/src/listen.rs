@@ -1,30 +1,34 @@
 //! The listen ladder: how to find a quiet depth by ear.
 
 use crate::Speaker;
+use crate::figures::written;
+use crate::say;
 use thinwright_core::strategy::Listen;
-use thinwright_quantity::{Kind, Length, Rounding, format};
+use thinwright_quantity::{Kind, Length, Rounding};
 
 impl Speaker<'_> {
     /// How to go down by ear.
     pub fn listen(&self, listen: &Listen) -> String {
         let quiet = self.length_down(listen.quiet);
         if listen.planned <= listen.quiet {
-            return std::format!(
-                "{} is quiet at any speed, up to {quiet}",
-                self.length(listen.planned)
+            return say!(
+                "{planned} is quiet at any speed, up to {quiet}",
+                quiet,
+                planned = self.length(listen.planned)
             );
         }
-        std::format!(
-            "start at {}, go deeper by {} while it stays quiet, stop at the first rising tone; {} is planned; quiet at \
+        say!(
+            "start at {start}, go deeper by {increment} while it stays quiet, stop at the first rising tone; {planned} is planned; quiet at \
              any speed up to {quiet}",
-            self.length(listen.start),
-            self.length(listen.increment),
-            self.length(listen.planned),
+            quiet,
+            start = self.length(listen.start),
+            increment = self.length(listen.increment),
+            planned = self.length(listen.planned)
         )
     }
 
     /// A length that must not be exceeded.
     fn length_down(&self, value: Length) -> String {
-        format(Kind::Length, value.si(), self.units, Rounding::Down)
+        written(Kind::Length, value.si(), self.units, Rounding::Down)
     }
 }

@@ -1,54 +1,91 @@
 //! Words of the web's map: what its lines mean, where it is softest, its lowest tone, the steps along which it weakens.
 
 use crate::Speaker;
+use crate::figures::{bare, written};
+use crate::language::{tr, tr_all};
+use crate::say;
 use crate::setups::face;
 use crate::tasks::task_name;
 use crate::text::upper_first;
 use thinwright_core::strategy::{Step, WebReport};
 use thinwright_core::task::Face;
 use thinwright_core::{WebError, WebPicture};
-use thinwright_quantity::{
-    Force, Kind, Length, Rounding, Stiffness, UnitSystem, format, format_bare,
-};
+use thinwright_quantity::{Force, Kind, Length, Rounding, Stiffness, UnitSystem};
 
 /// Name of the figure.
-pub const NAME: &str = "Web under the cutter";
+pub fn name() -> &'static str {
+    tr("Web under the cutter")
+}
 /// While the picture is on its way.
-pub const WORKING_OUT: &str = "working out the web \u{2026}";
+pub fn working_out() -> &'static str {
+    tr("working out the web \u{2026}")
+}
 /// In a step without a web.
-pub const NO_WEB: &str = "no free web in this step";
+pub fn no_web() -> &'static str {
+    tr("no free web in this step")
+}
 /// Why a step has no web.
-pub const NO_WEB_WHY: &str =
-    "The part lies flat and is carried everywhere, or nothing thin is under the cutter.";
+pub fn no_web_why() -> &'static str {
+    tr("The part lies flat and is carried everywhere, or nothing thin is under the cutter.")
+}
 /// Where no step at all has one.
-pub const NEVER_A_WEB: &str =
-    "No step works on a free web: the part is carried everywhere while it is cut.";
+pub fn never_a_web() -> &'static str {
+    tr("No step works on a free web: the part is carried everywhere while it is cut.")
+}
 /// What the map may show.
-pub const GIVES: &str = "gives under the cutter";
+pub fn gives() -> &'static str {
+    tr("gives under the cutter")
+}
 /// What else it may show.
-pub const TONE: &str = "lowest tone";
+pub fn tone() -> &'static str {
+    tr("lowest tone")
+}
 /// Name of that choice.
-pub const SHOWN: &str = "The map shows";
+pub fn shown() -> &'static str {
+    tr("The map shows")
+}
 /// Where no tone is left.
-pub const NO_TONE: &str = "The backing takes the drum away: there is no tone to show.";
+pub fn no_tone() -> &'static str {
+    tr("The backing takes the drum away: there is no tone to show.")
+}
 /// The same, in the map's place.
-pub const NO_TONE_HERE: &str = "no tone";
+pub fn no_tone_here() -> &'static str {
+    tr("no tone")
+}
 /// Where there is no map; why is said beside it.
-pub const NO_MAP: &str = "no map";
+pub fn no_map() -> &'static str {
+    tr("no map")
+}
 /// What the signs of a tone mean.
-pub const TONE_LEGEND: &str = "Lines: each a fifth of the greatest swing; + and \u{2212} swing against each other, dash and dot stays still.";
+pub fn tone_legend() -> &'static str {
+    tr(
+        "Lines: each a fifth of the greatest swing; + and \u{2212} swing against each other, dash and dot stays still.",
+    )
+}
 /// Columns of the table of lines.
-pub const LINE_COLUMNS: [&str; 3] = ["line", "gives", "stiffness"];
+pub fn line_columns() -> [&'static str; 3] {
+    tr_all(["line", "gives", "stiffness"])
+}
 /// Caption of the table of places.
-pub const PLACES: &str = "Stiffness in some places";
+pub fn places() -> &'static str {
+    tr("Stiffness in some places")
+}
 /// Columns of the table of places.
-pub const PLACE_COLUMNS: [&str; 3] = ["place", "gives", "stiffness"];
+pub fn place_columns() -> [&'static str; 3] {
+    tr_all(["place", "gives", "stiffness"])
+}
 /// The slider over the steps.
-pub const STEPS: &str = "Step in hand";
+pub fn steps() -> &'static str {
+    tr("Step in hand")
+}
 /// The slider before the first step.
-pub const FINISHED: &str = "none: the finished part";
+pub fn finished() -> &'static str {
+    tr("none: the finished part")
+}
 /// What is said of the step on which the web is softest.
-pub const SOFTEST_OF_ALL: &str = "the softest web of all steps";
+pub fn softest_of_all() -> &'static str {
+    tr("the softest web of all steps")
+}
 
 /// Thousandths of an inch, and ten pounds of force: what gives are read in there.
 const THOU: f64 = 2.54e-5;
@@ -84,27 +121,31 @@ pub fn gauge(units: UnitSystem, most: f64) -> Gauge {
 
 /// Caption of the table of lines.
 pub fn lines_caption(gauge: &Gauge) -> String {
-    format!("Lines: give in {} under {}", gauge.unit, gauge.force)
+    say!(
+        "Lines: give in {unit} under {force}",
+        unit = gauge.unit,
+        force = gauge.force
+    )
 }
 
 /// Heading of the map on paper.
 pub fn sheet_heading(step: &Step, up: Face) -> String {
-    format!(
-        "Web where it is softest: step {}, {} up",
-        step.number,
-        face(up)
+    say!(
+        "Web where it is softest: step {number}, {face} up",
+        number = step.number,
+        face = face(up)
     )
 }
 
 /// A give on a line, or in a table: its number alone.
 pub fn give(value: f64) -> String {
-    format_bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest)
+    bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest)
 }
 
 /// The stiffness of a compliance, m/N.
 fn stiffness(compliance: f64) -> String {
     let stiffness = Stiffness::from_si(1.0 / compliance);
-    format(
+    written(
         Kind::Stiffness,
         stiffness.si(),
         UnitSystem::Metric,
@@ -114,7 +155,7 @@ fn stiffness(compliance: f64) -> String {
 
 /// What stands at the softest place.
 pub fn softest_mark(compliance: f64) -> String {
-    format!("softest: {}", stiffness(compliance))
+    say!("softest: {stiffness}", stiffness = stiffness(compliance))
 }
 
 /// A compliance as a row of a table: give, stiffness.
@@ -138,70 +179,74 @@ pub enum Place {
 
 /// Name of a place.
 pub fn place_name(place: Place) -> &'static str {
-    match place {
+    tr(match place {
         Place::Softest => "softest place",
         Place::Rib => "softest rib",
         Place::Wall => "softest at the wall",
         Place::Boss => "softest at the boss",
-    }
+    })
 }
 
 impl Speaker<'_> {
     /// Where a place is in the plan: `x −22.3, y 34.6`.
     pub fn web_place(&self, (x, y): (Length, Length)) -> String {
-        let bare = |v: Length| {
+        let tenth = |v: Length| {
             let tenths = Length::mm((v.to_mm() * 10.0).round() / 10.0).si();
-            let text = format_bare(Kind::ShortLength, tenths, self.units, Rounding::Nearest);
+            let text = bare(Kind::ShortLength, tenths, self.units, Rounding::Nearest);
             text.replace('-', "\u{2212}")
         };
-        format!("x\u{A0}{}, y\u{A0}{}", bare(x), bare(y))
+        format!("x\u{A0}{}, y\u{A0}{}", tenth(x), tenth(y))
     }
 
     /// Which step the map belongs to.
     pub fn map_of(&self, step: &Step) -> String {
-        format!("step {}: {}", step.number, task_name(step.task))
+        say!(
+            "step {number}: {task}",
+            number = step.number,
+            task = task_name(step.task)
+        )
     }
 
     /// A step on the slider: `3 of 12: Clear the recess`.
     pub fn step_of(&self, step: &Step, of: usize) -> String {
-        format!(
-            "{} of {of}: {}",
-            step.number,
-            upper_first(task_name(step.task))
+        say!(
+            "{number} of {of}: {task}",
+            of,
+            number = step.number,
+            task = upper_first(task_name(step.task))
         )
     }
 
     /// What the map shows, to those who cannot see it.
     pub fn map_said(&self, picture: &WebPicture, (least, most): (f64, f64)) -> String {
         let gauge = gauge(self.units, picture.most);
-        let [softest, stiff] = row(&gauge, picture.most);
-        format!(
-            "Map of the web: it gives most, {softest} under {} ({stiff}), at {}; over the floor from {} to {} {}.",
-            gauge.force,
-            self.off_middle(picture),
-            give(least / gauge.size),
-            give(most / gauge.size),
-            gauge.unit,
+        let [softest, stiffness] = row(&gauge, picture.most);
+        say!(
+            "Map of the web: it gives most, {softest} under {force} ({stiffness}), at {distance} from the middle; over the floor from {least} to {most} {unit}.",
+            softest,
+            stiffness,
+            force = gauge.force,
+            distance = self.off_middle(picture),
+            least = give(least / gauge.size),
+            most = give(most / gauge.size),
+            unit = gauge.unit
         )
     }
 
     fn off_middle(&self, picture: &WebPicture) -> String {
         let p = picture.softest;
         let from_middle = (p.x * p.x + p.y * p.y).sqrt();
-        format!(
-            "{} from the middle",
-            self.short(Length::mm((from_middle * 10.0).round() / 10.0))
-        )
+        self.short(Length::mm((from_middle * 10.0).round() / 10.0))
     }
 
     /// How sure the picture is.
     pub fn map_error(&self, picture: &WebPicture, fine: bool) -> String {
         let share = give((1000.0 * picture.error).ceil() / 10.0);
-        let right = format!("Set right by {share}\u{A0}%, which two meshes tell.");
+        let right = say!("Set right by {share}\u{A0}%, which two meshes tell.", share);
         if fine {
             right
         } else {
-            format!("{right} A finer mesh is on its way.")
+            format!("{right} {}", tr("A finer mesh is on its way."))
         }
     }
 
@@ -209,35 +254,35 @@ impl Speaker<'_> {
     pub fn web_error(&self, why: &WebError) -> String {
         match why {
             WebError::NoFloor => {
-                "There is no thin floor under the cutter in this state.".to_owned()
+                tr("There is no thin floor under the cutter in this state.").to_owned()
             }
-            WebError::TooNarrow { width } => format!(
-                "A slot or rib {} wide is too narrow for the mesh.",
-                self.length(*width)
+            WebError::TooNarrow { width } => say!(
+                "A slot or rib {width} wide is too narrow for the mesh.",
+                width = self.length(*width)
             ),
-            WebError::SelfCrossing => "An outline crosses itself.".to_owned(),
-            WebError::Pieces => "The part is in pieces in this state.".to_owned(),
-            WebError::Unheld => "Nothing holds the web in this state.".to_owned(),
-            _ => "The part needs more triangles than are made.".to_owned(),
+            WebError::SelfCrossing => tr("An outline crosses itself.").to_owned(),
+            WebError::Pieces => tr("The part is in pieces in this state.").to_owned(),
+            WebError::Unheld => tr("Nothing holds the web in this state.").to_owned(),
+            _ => tr("The part needs more triangles than are made.").to_owned(),
         }
     }
 
     /// The lowest tone beside what the teeth do.
     pub fn tone(&self, picture: &WebPicture, web: &WebReport) -> String {
         if picture.tones.is_empty() {
-            return NO_TONE.to_owned();
+            return no_tone().to_owned();
         }
         let share = web.tooth_passing.si() / web.frequency.si();
-        format!(
-            "lowest tone {}; the teeth pass at {}, {} of it",
-            self.frequency(web.frequency),
-            self.frequency(web.tooth_passing),
-            format_bare(
+        say!(
+            "lowest tone {frequency}; the teeth pass at {tooth_passing}, {ratio} of it",
+            frequency = self.frequency(web.frequency),
+            tooth_passing = self.frequency(web.tooth_passing),
+            ratio = bare(
                 Kind::Ratio,
                 (share * 100.0).round() / 100.0,
                 self.units,
                 Rounding::Nearest
-            ),
+            )
         )
     }
 
@@ -247,21 +292,22 @@ impl Speaker<'_> {
             steps.first(),
             steps.iter().min_by(|a, b| a.1.total_cmp(&b.1)),
         ) else {
-            return "No step works on a free web.".to_owned();
+            return tr("No step works on a free web.").to_owned();
         };
         let told = |s: &(u32, f64)| {
-            format!(
-                "{} in step {}",
+            say!(
+                "{stiffness} in step {step}",
                 // No line may end within the unit.
-                self.stiffness(Stiffness::from_si(s.1))
+                stiffness = self
+                    .stiffness(Stiffness::from_si(s.1))
                     .replace('/', "/\u{2060}"),
-                s.0
+                step = s.0
             )
         };
-        format!(
-            "Web stiffness: {}; softest, {}.",
-            told(first),
-            told(softest)
+        say!(
+            "Web stiffness: {first}; softest, {softest}.",
+            first = told(first),
+            softest = told(softest)
         )
     }
 }

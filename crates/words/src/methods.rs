@@ -1,13 +1,15 @@
 //! Methods, and why one does not fit, in words.
 
 use crate::Speaker;
+use crate::language::tr;
+use crate::say;
 use thinwright_core::methods::{MethodId, Rejection};
 use thinwright_core::strategy::Measure;
 use thinwright_quantity::Kind;
 
 /// A method's name.
 pub fn method_name(method: MethodId) -> &'static str {
-    match method {
+    tr(match method {
         MethodId::Facing => "parallel passes",
         MethodId::BoreHelix => "helix to size",
         MethodId::OffsetClearing => "offset passes, level by level",
@@ -21,12 +23,12 @@ pub fn method_name(method: MethodId) -> &'static str {
         MethodId::DrilledEnds => "ends drilled first",
         MethodId::OutlineGroove => "groove, level by level",
         MethodId::OutlineTabs => "level by level, tabs left",
-    }
+    })
 }
 
 /// How a method goes, in one line.
 pub fn method_how(method: MethodId) -> &'static str {
-    match method {
+    tr(match method {
         MethodId::Facing => "pass beside pass over the whole face",
         MethodId::BoreHelix => "down a helix, then once round the wall",
         MethodId::OffsetClearing => {
@@ -50,7 +52,7 @@ pub fn method_how(method: MethodId) -> &'static str {
         }
         MethodId::OutlineGroove => "round the outline in a groove of the cutter's width",
         MethodId::OutlineTabs => "round the outline to depth, lifting over the tabs",
-    }
+    })
 }
 
 impl Speaker<'_> {
@@ -58,39 +60,39 @@ impl Speaker<'_> {
     pub fn rejection(&self, rejection: &Rejection) -> String {
         let size = |si: f64| self.value(Kind::Length, si);
         match *rejection {
-            Rejection::NotForThis => "not a way to do this".to_owned(),
-            Rejection::NotADrill => "a drill does not cut sideways".to_owned(),
-            Rejection::NoDrill => "the rack has no drill that fits".to_owned(),
+            Rejection::NotForThis => tr("not a way to do this").to_owned(),
+            Rejection::NotADrill => tr("a drill does not cut sideways").to_owned(),
+            Rejection::NoDrill => tr("the rack has no drill that fits").to_owned(),
             Rejection::TooWide(Measure { demand, allowed }) => {
-                format!(
-                    "too wide: \u{D8} {} where {} fits at most",
-                    size(demand),
-                    size(allowed)
+                say!(
+                    "too wide: \u{D8} {demand} where {allowed} fits at most",
+                    demand = size(demand),
+                    allowed = size(allowed)
                 )
             }
             Rejection::TooNarrow(Measure { demand, allowed }) => {
-                format!(
-                    "too narrow: \u{D8} {} where it takes at least {}",
-                    size(allowed),
-                    size(demand)
+                say!(
+                    "too narrow: \u{D8} {allowed} where it takes at least {demand}",
+                    allowed = size(allowed),
+                    demand = size(demand)
                 )
             }
             Rejection::CornerTooTight(Measure { demand, allowed }) => {
-                format!(
-                    "its radius {} does not go into the corner R {}",
-                    size(demand),
-                    size(allowed)
+                say!(
+                    "its radius {demand} does not go into the corner R {allowed}",
+                    demand = size(demand),
+                    allowed = size(allowed)
                 )
             }
             Rejection::NotCentreCutting => {
-                "does not cut to its centre, and there is no other way in".to_owned()
+                tr("does not cut to its centre, and there is no other way in").to_owned()
             }
-            Rejection::Pinned => "you have kept another choice here".to_owned(),
+            Rejection::Pinned => tr("you have kept another choice here").to_owned(),
             Rejection::NoRoomToEnter(Measure { demand, allowed }) => {
-                format!(
-                    "its entry helix needs \u{D8} {}, the room is \u{D8} {}",
-                    size(demand),
-                    size(allowed)
+                say!(
+                    "its entry helix needs \u{D8} {demand}, the room is \u{D8} {allowed}",
+                    demand = size(demand),
+                    allowed = size(allowed)
                 )
             }
         }

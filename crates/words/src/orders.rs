@@ -1,7 +1,9 @@
 //! Orders of the work in words: what each is, why it was chosen, and the figure that set it aside.
 
 use crate::Speaker;
+use crate::language::tr;
 use crate::limits::limit_name;
+use crate::say;
 use crate::setups::face;
 use crate::tasks::task_name;
 use crate::text::plural;
@@ -12,18 +14,18 @@ use thinwright_core::strategy::{Decided, OrderReport, OrderVerdict};
 
 /// An order's name.
 pub fn order_name(order: OrderId) -> &'static str {
-    match order {
+    tr(match order {
         OrderId::OneFace => "all from one face",
         OrderId::SlotsIntoStock => "slots blind, into stock that the second recess removes",
         OrderId::SlotsBeforeSkim => "slots before the last skim of the floor",
         OrderId::SlotsLast => "slots last, through the finished web",
         OrderId::NoSlots => "recesses only",
-    }
+    })
 }
 
 /// What speaks for an order.
 pub fn order_why(order: OrderId) -> &'static str {
-    match order {
+    tr(match order {
         OrderId::OneFace => "nothing is turned over, so no second datum is to be found",
         OrderId::SlotsIntoStock => "the slots are cut while the web still rests on solid stock",
         OrderId::SlotsBeforeSkim => {
@@ -31,7 +33,7 @@ pub fn order_why(order: OrderId) -> &'static str {
         }
         OrderId::SlotsLast => "the web is whole, and stiff, for every cut but the last ones",
         OrderId::NoSlots => "there are no slots to place",
-    }
+    })
 }
 
 /// The orders that tell something new, in their order, and how many are left out: the first of each order, the first of
@@ -55,22 +57,20 @@ pub fn telling(orders: &[OrderReport]) -> (Vec<&OrderReport>, u32) {
 impl Speaker<'_> {
     /// An order with its holding: `slots last ..., face A first, backed by machined plug, boss bolted`.
     pub fn order(&self, report: &OrderReport) -> String {
-        let mut out = order_name(report.order).to_owned();
+        let mut out = vec![order_name(report.order).to_owned()];
         if report.order != OrderId::OneFace {
-            out += &format!(", {} first", face(report.first));
-            if report.backing == "none" {
-                out += ", web not backed";
+            out.push(say!("{face} first", face = face(report.first)));
+            out.push(if report.backing == "none" {
+                tr("web not backed").to_owned()
             } else {
-                out += &format!(
-                    ", web backed: {}",
-                    self.row(Table::Backings, &report.backing)
-                );
-            }
+                let backing = self.row(Table::Backings, &report.backing);
+                say!("web backed: {backing}", backing)
+            });
             if report.boss_bolted {
-                out += ", boss bolted";
+                out.push(tr("boss bolted").to_owned());
             }
         }
-        out
+        out.join(", ")
     }
 
     /// The figures of an order.
@@ -82,30 +82,31 @@ impl Speaker<'_> {
                 worst,
                 softest_web,
             } => {
-                let mut out = self.time(*time);
+                let mut out = vec![self.time(*time)];
                 if let Some(web) = softest_web {
-                    out += &format!(", softest web {}", self.stiffness(*web));
+                    out.push(say!(
+                        "softest web {stiffness}",
+                        stiffness = self.stiffness(*web)
+                    ));
                 }
-                match worst {
-                    Some((limit, u)) => {
-                        let count = plural(*warnings, "warning", "warnings");
-                        out += &format!(
-                            ", {count}, worst {} {}",
-                            limit_name(*limit),
-                            utilisation(*u)
-                        );
-                    }
-                    None => out += ", no warning",
-                }
-                out
+                out.push(match worst {
+                    Some((limit, u)) => say!(
+                        "{warnings}, worst {limit} {utilisation}",
+                        warnings = plural(*warnings, "warning", "warnings"),
+                        limit = limit_name(*limit),
+                        utilisation = utilisation(*u)
+                    ),
+                    None => tr("no warning").to_owned(),
+                });
+                out.join(", ")
             }
             OrderVerdict::Fails { task, limit } => match limit {
-                Some(limit) => format!(
-                    "no way to {}: {} stands in the way",
-                    task_name(*task),
-                    limit_name(*limit)
+                Some(limit) => say!(
+                    "no way to {task}: {limit} stands in the way",
+                    task = task_name(*task),
+                    limit = limit_name(*limit)
                 ),
-                None => format!("no way to {}", task_name(*task)),
+                None => say!("no way to {task}", task = task_name(*task)),
             },
         }
     }
@@ -120,15 +121,29 @@ impl Speaker<'_> {
                 limit,
                 utilisation: u,
             }) => {
-                let size = u.map_or(String::new(), |u| format!(" {}", utilisation(u)));
-                format!(
-                    "{figures}: leaves {}{size} on the step that is to {}",
-                    limit_name(*limit),
-                    task_name(*task)
-                )
+                let (limit, task) = (limit_name(*limit), task_name(*task));
+                match u {
+                    None => say!(
+                        "{figures}: leaves {limit} on the step that is to {task}",
+                        figures,
+                        limit,
+                        task
+                    ),
+                    Some(u) => say!(
+                        "{figures}: leaves {limit} {utilisation} on the step that is to {task}",
+                        figures,
+                        limit,
+                        utilisation = utilisation(*u),
+                        task
+                    ),
+                }
             }
-            Some(Decided::Time(longer)) => format!("{figures}: {} longer", self.time(*longer)),
-            Some(Decided::Nothing) => format!("{figures}: no better in the whole"),
+            Some(Decided::Time(longer)) => say!(
+                "{figures}: {time} longer",
+                figures,
+                time = self.time(*longer)
+            ),
+            Some(Decided::Nothing) => say!("{figures}: no better in the whole", figures),
         }
     }
 }

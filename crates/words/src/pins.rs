@@ -1,6 +1,8 @@
 //! What the person keeps, in words: which choice, what of a step, and what it costs.
 
 use crate::Speaker;
+use crate::language::tr;
+use crate::say;
 use crate::text::{list, lower_first};
 use thinwright_core::field::{Field, FieldId, Group, Input};
 use thinwright_core::gain::{Gain, What};
@@ -9,7 +11,9 @@ use thinwright_core::strategy::Outcome;
 use thinwright_quantity::parse;
 
 /// Beside a choice that no step takes up as things stand.
-pub const WAITS: &str = "waits: no such step in this strategy";
+pub fn waits() -> &'static str {
+    tr("waits: no such step in this strategy")
+}
 
 impl Speaker<'_> {
     /// What is kept at a place, as people read it: the typed text where it cannot be read.
@@ -39,13 +43,16 @@ impl Speaker<'_> {
         };
         match outcome {
             Outcome::Feasible(strategy) => match of(&strategy.gains) {
-                Some(gain) if self.free(&gain) => "costs nothing".to_owned(),
-                Some(gain) => format!("let go: {}", self.brings(&gain)),
-                None => "what it costs is not known".to_owned(),
+                Some(gain) if self.free(&gain) => tr("costs nothing").to_owned(),
+                Some(gain) => say!("let go: {brings}", brings = self.brings(&gain)),
+                None => tr("what it costs is not known").to_owned(),
             },
             Outcome::Refused(refusal) => match of(&refusal.gains) {
-                Some(gain) => format!("let go: possible, {} in all", self.time(gain.time)),
-                None => "letting go of it alone does not make the job possible".to_owned(),
+                Some(gain) => say!(
+                    "let go: possible, {time} in all",
+                    time = self.time(gain.time)
+                ),
+                None => tr("letting go of it alone does not make the job possible").to_owned(),
             },
         }
     }
@@ -60,7 +67,7 @@ impl Speaker<'_> {
         let names: Vec<String> = kept
             .map(|(id, _)| lower_first(crate::field(id.field).label))
             .collect();
-        (!names.is_empty()).then(|| format!("Kept by hand: {}.", list(&names)))
+        (!names.is_empty()).then(|| say!("Kept by hand: {names}.", names = list(&names)))
     }
 
     /// What is kept of the whole job, each with its value.

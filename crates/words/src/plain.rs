@@ -1,10 +1,13 @@
 //! A whole outcome as plain text: for the command line, for files, for comparing.
 
 use crate::Speaker;
-use crate::checks::{AFTER_TURN_OVER, BEFORE_START, CAUTIONS_HEADING, HEIGHTS, HOLD_POINTS};
+use crate::checks::{after_turn_over, before_start, cautions_heading, heights, hold_points};
 use crate::gains::GAIN_KINDS;
+use crate::language::tr;
 use crate::limits::limit_name;
 use crate::orders::{order_why, telling};
+use crate::say;
+use crate::sheet;
 use crate::text::{plural, upper_first};
 use crate::verdicts::utilisation;
 use thinwright_core::field::{Field, Input, Table};
@@ -42,7 +45,10 @@ impl Lines {
     fn rest(&mut self, count: u32) {
         if count > 0 {
             let others = plural(count, "other", "others");
-            self.put(1, &format!("and {others} of the same kinds, none better"));
+            self.put(
+                1,
+                &say!("and {others} of the same kinds, none better", others),
+            );
         }
     }
 
@@ -70,7 +76,7 @@ pub fn plain(speaker: &Speaker<'_>, outcome: &Outcome) -> String {
 fn title(speaker: &Speaker<'_>) -> String {
     let text = |field: Field| speaker.answers.text(field.into()).trim();
     let name = if text(Field::Name).is_empty() {
-        "Part without a name"
+        sheet::no_name()
     } else {
         text(Field::Name)
     };
@@ -84,32 +90,29 @@ fn title(speaker: &Speaker<'_>) -> String {
 
 fn feasible(speaker: &Speaker<'_>, strategy: &Strategy, lines: &mut Lines) {
     lines.put(0, &speaker.summary(strategy));
-    lines.put(0, HEIGHTS);
+    lines.put(0, heights());
     for (number, setup) in strategy.setups.iter().enumerate() {
         setup_lines(speaker, number + 1, setup, lines);
     }
     if let Some(budget) = &strategy.turn_over {
-        lines.heading("Turning over");
+        lines.heading(sheet::turning());
         lines.put(1, &speaker.turn_over(budget));
     }
     if let Some(error) = &strategy.web_error {
-        lines.heading("The web");
+        lines.heading(tr("The web"));
         lines.put(1, &speaker.web_unknown(error));
     }
     orders(speaker, &strategy.orders, lines);
     for kind in GAIN_KINDS {
         lines.list(kind.heading(), &speaker.gains(&strategy.gains, kind));
     }
-    lines.list(
-        "Taken from tables, because nothing was answered",
-        &speaker.defaults(strategy),
-    );
-    lines.list(CAUTIONS_HEADING, &speaker.cautions(strategy));
+    lines.list(sheet::assumed(), &speaker.defaults(strategy));
+    lines.list(cautions_heading(), &speaker.cautions(strategy));
     let owned = |items: &[&str]| items.iter().map(|s| (*s).to_owned()).collect::<Vec<_>>();
-    lines.list("Before every start", &owned(BEFORE_START));
-    lines.list("Stop and look", &owned(HOLD_POINTS));
+    lines.list(sheet::before_start(), &owned(&before_start()));
+    lines.list(tr("Stop and look"), &owned(&hold_points()));
     if strategy.setups.len() > 1 {
-        lines.list("After turning over", &owned(AFTER_TURN_OVER));
+        lines.list(sheet::after_turn(), &owned(&after_turn_over()));
     }
 }
 
@@ -118,12 +121,12 @@ impl Speaker<'_> {
     pub fn summary(&self, strategy: &Strategy) -> String {
         let count = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
         let steps = strategy.setups.iter().map(|s| s.steps.len()).sum();
-        format!(
-            "{}, {}, {}, {} in all",
-            plural(count(strategy.setups.len()), "setup", "setups"),
-            plural(count(steps), "step", "steps"),
-            plural(strategy.cutter_changes, "cutter change", "cutter changes"),
-            self.time(strategy.time),
+        say!(
+            "{setups}, {steps}, {cutter_changes}, {time} in all",
+            setups = plural(count(strategy.setups.len()), "setup", "setups"),
+            steps = plural(count(steps), "step", "steps"),
+            cutter_changes = plural(strategy.cutter_changes, "cutter change", "cutter changes"),
+            time = self.time(strategy.time)
         )
     }
 
@@ -153,17 +156,17 @@ impl Speaker<'_> {
             return None;
         }
         let stress = |s: Stress| self.value(Kind::Stress, s.si());
-        Some(format!(
-            "No cutting force is published for {}: {} to {} was assumed, from the energy that such cuts take",
-            material.name,
-            stress(material.kc1_1.low),
-            stress(material.kc1_1.high),
+        Some(say!(
+            "No cutting force is published for {material}: {low} to {high} was assumed, from the energy that such cuts take",
+            material = tr(&material.name),
+            low = stress(material.kc1_1.low),
+            high = stress(material.kc1_1.high)
         ))
     }
 }
 
 fn setup_lines(speaker: &Speaker<'_>, number: usize, setup: &Setup, lines: &mut Lines) {
-    lines.heading(&format!("Setup {number}: {}", speaker.setup(setup)));
+    lines.heading(&sheet::setup_heading(speaker, number, setup));
     for step in &setup.steps {
         step_lines(speaker, step, lines);
     }
@@ -173,24 +176,28 @@ fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
     let time = speaker.time(step.time);
     lines.put(
         1,
-        &format!(
-            "Step {}. {} ({time}, path {})",
-            step.number,
-            speaker.step(step),
-            speaker.path(step.path)
+        &say!(
+            "Step {number}. {step} ({time}, path {path})",
+            time,
+            number = step.number,
+            step = speaker.step(step),
+            path = speaker.path(step.path)
         ),
     );
     for value in speaker.block(step).lines() {
         lines.put(2, value);
     }
     if let Some(finding) = speaker.binding(step) {
-        finding_lines(speaker, "binding", finding, step, lines);
+        finding_lines(speaker, tr("binding"), finding, step, lines);
     }
     if let Some(finding) = speaker.next(step) {
-        lines.put(2, &format!("next: {}", speaker.finding_line(finding)));
+        lines.put(
+            2,
+            &say!("next: {finding}", finding = speaker.finding_line(finding)),
+        );
     }
     for finding in speaker.warnings(step) {
-        finding_lines(speaker, "not kept", finding, step, lines);
+        finding_lines(speaker, tr("not kept"), finding, step, lines);
     }
     let all: Vec<String> = step
         .findings
@@ -198,25 +205,34 @@ fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
         .filter(|f| f.severity != Severity::Listen)
         .map(|f| format!("{} {}", limit_name(f.limit), utilisation(f.utilisation())))
         .collect();
-    lines.put(2, &format!("limits: {}", all.join(", ")));
-    lines.put(2, &format!("loads: {}", speaker.loads(&step.loads)));
+    lines.put(2, &say!("limits: {limits}", limits = all.join(", ")));
+    lines.put(
+        2,
+        &say!("loads: {loads}", loads = speaker.loads(&step.loads)),
+    );
     if let Some(web) = &step.web {
-        lines.put(2, &format!("web: {}", speaker.web(web)));
+        lines.put(2, &say!("web: {web}", web = speaker.web(web)));
     }
     if let Some(rib) = &step.rib {
-        lines.put(2, &format!("ribs: {}", speaker.ribs(rib)));
+        lines.put(2, &say!("ribs: {ribs}", ribs = speaker.ribs(rib)));
     }
     let song = step.stability.as_ref();
     if let Some(song) = song.and_then(|s| speaker.song_short(s)) {
-        lines.put(2, &format!("stability: {song}"));
+        lines.put(2, &say!("stability: {told}", told = song));
     }
     if let Some(listen) = &step.listen {
-        lines.put(2, &format!("listen: {}", speaker.listen(listen)));
+        lines.put(
+            2,
+            &say!("listen: {listen}", listen = speaker.listen(listen)),
+        );
     }
     for considered in &step.considered {
         lines.put(
             2,
-            &format!("set aside: {}", speaker.considered(considered, Some(step))),
+            &say!(
+                "set aside: {way}",
+                way = speaker.considered(considered, Some(step))
+            ),
         );
     }
 }
@@ -230,7 +246,13 @@ fn finding_lines(
 ) {
     lines.put(2, &format!("{what}: {}", speaker.finding_line(finding)));
     for remedy in &finding.remedies {
-        lines.put(3, &format!("would help: {}", speaker.remedy(remedy, step)));
+        lines.put(
+            3,
+            &say!(
+                "would help: {remedy}",
+                remedy = speaker.remedy(remedy, step)
+            ),
+        );
     }
 }
 
@@ -238,24 +260,25 @@ fn orders(speaker: &Speaker<'_>, orders: &[OrderReport], lines: &mut Lines) {
     let Some(chosen) = orders.first() else {
         return;
     };
-    lines.heading("Orders worked out");
+    lines.heading(tr("Orders worked out"));
     let why = order_why(chosen.order);
     lines.put(
         1,
-        &format!(
-            "chosen: {}: {}; {why}",
-            speaker.order(chosen),
-            speaker.order_figures(chosen)
+        &say!(
+            "chosen: {order}: {figures}; {why}",
+            why,
+            order = speaker.order(chosen),
+            figures = speaker.order_figures(chosen)
         ),
     );
     let (told, rest) = telling(orders);
     for other in told.into_iter().skip(1) {
         lines.put(
             1,
-            &format!(
-                "set aside: {}: {}",
-                speaker.order(other),
-                speaker.set_aside(other)
+            &say!(
+                "set aside: {order}: {why}",
+                order = speaker.order(other),
+                why = speaker.set_aside(other)
             ),
         );
     }
@@ -264,16 +287,16 @@ fn orders(speaker: &Speaker<'_>, orders: &[OrderReport], lines: &mut Lines) {
 
 fn refused(speaker: &Speaker<'_>, refusal: &Refusal, lines: &mut Lines) {
     lines.put(0, &speaker.refusal(refusal));
-    lines.list("Cannot be had together", &speaker.conflict(refusal));
+    lines.list(tr("Cannot be had together"), &speaker.conflict(refusal));
     let gains: Vec<String> = refusal.gains.iter().map(|g| speaker.frees(g)).collect();
-    lines.list("Would make it possible", &gains);
+    lines.list(tr("Would make it possible"), &gains);
     let changes: Vec<String> = refusal
         .changes
         .iter()
         .map(|c| upper_first(&speaker.change(c)))
         .collect();
     lines.list(
-        "Single changes that would help, the smallest first",
+        tr("Single changes that would help, the smallest first"),
         &changes,
     );
     let tried: Vec<String> = refusal
@@ -281,12 +304,12 @@ fn refused(speaker: &Speaker<'_>, refusal: &Refusal, lines: &mut Lines) {
         .iter()
         .map(|c| speaker.considered(c, None))
         .collect();
-    lines.list("Tried", &tried);
+    lines.list(tr("Tried"), &tried);
     let (told, rest) = telling(&refusal.orders);
     let orders: Vec<String> = told
         .into_iter()
         .map(|o| format!("{}: {}", speaker.order(o), speaker.order_figures(o)))
         .collect();
-    lines.list("Orders worked out", &orders);
+    lines.list(tr("Orders worked out"), &orders);
     lines.rest(rest);
 }

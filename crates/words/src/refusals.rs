@@ -3,6 +3,7 @@
 use crate::Speaker;
 use crate::limits::{limit_meaning, limit_name};
 use crate::problems::kind;
+use crate::say;
 use crate::tasks::task_name;
 use thinwright_core::limits::LimitId;
 use thinwright_core::strategy::{Change, Refusal};
@@ -12,11 +13,15 @@ impl Speaker<'_> {
     pub fn refusal(&self, refusal: &Refusal) -> String {
         let task = task_name(refusal.task);
         match refusal.changes.first() {
-            Some(change) => format!(
-                "There is no way to {task}. The smallest change that would help: {}.",
-                self.change(change)
+            Some(change) => say!(
+                "There is no way to {task}. The smallest change that would help: {change}.",
+                task,
+                change = self.change(change)
             ),
-            None => format!("There is no way to {task}, and no single change of an answer helps."),
+            None => say!(
+                "There is no way to {task}, and no single change of an answer helps.",
+                task
+            ),
         }
     }
 
@@ -30,10 +35,11 @@ impl Speaker<'_> {
     pub fn change(&self, change: &Change) -> String {
         let kind = kind(change.field.field);
         let place = self.place(change.field);
-        format!(
-            "{place} {} instead of {}",
-            self.value(kind, change.to),
-            self.value(kind, change.from)
+        say!(
+            "{place} {to} instead of {from}",
+            place,
+            to = self.value(kind, change.to),
+            from = self.value(kind, change.from)
         )
     }
 }

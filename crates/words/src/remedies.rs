@@ -1,14 +1,16 @@
 //! What would help a finding, with its size.
 
 use crate::Speaker;
+use crate::language::tr;
 use crate::problems::kind;
+use crate::say;
 use thinwright_core::field::{Field, FieldId};
 use thinwright_core::strategy::{Lever, Remedy, Step};
 use thinwright_quantity::{Kind, parse};
 
 /// What a lever is called.
 pub(crate) fn lever_name(lever: Lever) -> &'static str {
-    match lever {
+    tr(match lever {
         Lever::StickOut => "stick-out",
         Lever::StepDown => "step-down",
         Lever::Stepover => "stepover",
@@ -21,7 +23,7 @@ pub(crate) fn lever_name(lever: Lever) -> &'static str {
         Lever::Backing => "a backing under the web",
         Lever::BoltedBoss => "the boss bolted down",
         Lever::Clearing => "better chip clearing",
-    }
+    })
 }
 
 /// The kind of a lever's value; `None` for what is there or not.
@@ -43,15 +45,21 @@ pub(crate) fn lever_kind(lever: Lever) -> Option<Kind> {
 impl Speaker<'_> {
     /// A remedy of a step's finding: `step-down 0.3 mm instead of 0.5 mm: 0.42`.
     pub fn remedy(&self, remedy: &Remedy, step: &Step) -> String {
-        let name = lever_name(remedy.lever);
+        let lever = lever_name(remedy.lever);
         let then = crate::utilisation(remedy.utilisation);
         let Some(kind) = lever_kind(remedy.lever) else {
-            return format!("{name}: {then}");
+            return format!("{lever}: {then}");
         };
         let to = self.value(kind, remedy.to);
         match self.now(remedy.lever, step) {
-            Some(now) => format!("{name} {to} instead of {}: {then}", self.value(kind, now)),
-            None => format!("{name} {to}: {then}"),
+            Some(now) => say!(
+                "{lever} {to} instead of {now}: {utilisation}",
+                lever,
+                to,
+                now = self.value(kind, now),
+                utilisation = then
+            ),
+            None => format!("{lever} {to}: {then}"),
         }
     }
 

@@ -3,7 +3,10 @@
 use crate::Speaker;
 use crate::cautions::numbers;
 use crate::drawing::unit_word;
+use crate::figures::unit;
+use crate::language::{tr, tr_all};
 use crate::limits::limit_name;
+use crate::say;
 use crate::setups::face;
 use crate::text::upper_first;
 use crate::verdicts::utilisation;
@@ -15,31 +18,51 @@ use thinwright_quantity::{Kind, UnitSystem};
 
 /// A sketch of a setup, for those who cannot see it.
 pub fn sketch_said(setup: &Setup) -> String {
-    format!(
-        "Sketch seen from the spindle: {} up, with the datum and the stock at the end of the setup",
-        face(setup.face_up)
+    say!(
+        "Sketch seen from the spindle: {face} up, with the datum and the stock at the end of the setup",
+        face = face(setup.face_up)
     )
 }
 
 /// Heading of the sheet.
-pub const HEADING: &str = "Strategy sheet";
+pub fn heading() -> &'static str {
+    tr("Strategy sheet")
+}
 /// What the sheet is not.
-pub const NOT_A_PROGRAM: &str = "Values to type, not a program. Computed, never tried: read the cautions, prove every path above the work first.";
+pub fn not_a_program() -> &'static str {
+    tr(
+        "Values to type, not a program. Computed, never tried: read the cautions, prove every path above the work first.",
+    )
+}
 
 /// Labels of the sheet's head.
-pub const MATERIAL: &str = "Material";
+pub fn material() -> &'static str {
+    tr("Material")
+}
 /// Label: the blank.
-pub const BLANK: &str = "Blank";
+pub fn blank() -> &'static str {
+    tr("Blank")
+}
 /// Label: the machine.
-pub const MACHINE: &str = "Machine";
+pub fn machine() -> &'static str {
+    tr("Machine")
+}
 /// Label: units.
-pub const UNITS: &str = "Units";
+pub fn units() -> &'static str {
+    tr("Units")
+}
 /// Label: revision.
-pub const REVISION: &str = "Revision";
+pub fn revision() -> &'static str {
+    tr("Revision")
+}
 /// Label: date, left to write.
-pub const PRINTED: &str = "Printed on";
+pub fn printed() -> &'static str {
+    tr("Printed on")
+}
 /// Label: time.
-pub const TIME: &str = "Time";
+pub fn time() -> &'static str {
+    tr("Time")
+}
 
 /// Size of the blank: round or rectangular outline, thickness.
 pub fn blank_size(speaker: &Speaker<'_>, job: &Job) -> String {
@@ -58,34 +81,37 @@ pub fn blank_size(speaker: &Speaker<'_>, job: &Job) -> String {
 
 /// Heading of a setup.
 pub fn setup_heading(speaker: &Speaker<'_>, number: usize, setup: &Setup) -> String {
-    format!("Setup {number}: {}", speaker.setup(setup))
+    say!(
+        "Setup {number}: {setup}",
+        number,
+        setup = speaker.setup(setup)
+    )
 }
 
 /// Where to set zero, and what to stay clear of.
 pub fn datum(speaker: &Speaker<'_>, job: &Job, setup: &Setup, first: bool) -> Vec<String> {
-    let place = if job.part.bore.is_some() && !first {
-        "x, y: middle of the bore"
+    let mut zero = tr(if job.part.bore.is_some() && !first {
+        "Zero at x, y: middle of the bore."
     } else if first {
-        "x, y: middle of the blank, from two touched edges"
+        "Zero at x, y: middle of the blank, from two touched edges."
     } else {
-        "x, y: middle of the part, from the same edges or pins as before"
-    };
-    let turn = if first {
-        String::new()
-    } else {
-        " Turned over about the y axis.".to_owned()
-    };
+        "Zero at x, y: middle of the part, from the same edges or pins as before."
+    })
+    .to_owned();
+    if !first {
+        zero = format!("{zero} {}", tr("Turned over about the y axis."));
+    }
     let mut out = vec![
-        format!("Zero at {place}.{turn}"),
-        format!(
-            "z = 0 at the face that the part lies on; its top is at z {}.",
-            speaker.length(setup.stock)
+        zero,
+        say!(
+            "z = 0 at the face that the part lies on; its top is at z {height}.",
+            height = speaker.length(setup.stock)
         ),
-        "Keep out: never into clamps, screws, parallels or bed; end heights are in the table."
+        tr("Keep out: never into clamps, screws, parallels or bed; end heights are in the table.")
             .to_owned(),
     ];
     if setup.backing == "none" && web_cut(setup) && !first {
-        out.push("Nothing backs the web: light cuts only where the table says so.".to_owned());
+        out.push(tr("Nothing backs the web: light cuts only where the table says so.").to_owned());
     }
     out
 }
@@ -96,58 +122,56 @@ fn web_cut(setup: &Setup) -> bool {
 
 /// Under a sketch.
 pub fn sketch_caption(up: Face) -> String {
-    format!("{} up; not to scale", upper_first(face(up)))
+    say!("{face} up; not to scale", face = upper_first(face(up)))
 }
 
 /// Columns of the step table.
-pub const STEP_COLUMNS: [&str; 10] = [
-    "No.",
-    "Step",
-    "Cutter",
-    "n",
-    "vf",
-    "ae",
-    "ap \u{D7} levels",
-    "z",
-    "Leave: wall, floor",
-    "Time",
-];
+pub fn step_columns() -> [&'static str; 10] {
+    let [number, step, cutter] = tr_all(["No.", "Step", "Cutter"]);
+    let [levels, leave, time] = tr_all(["ap \u{D7} levels", "Leave: wall, floor", "Time"]);
+    [
+        number, step, cutter, "n", "vf", "ae", levels, "z", leave, time,
+    ]
+}
 
 /// Caption of the step table.
 pub fn step_caption(number: usize, units: UnitSystem) -> String {
-    let (n, vf) = match units {
-        UnitSystem::Metric => ("rpm", "mm/min"),
-        UnitSystem::Inch => ("rpm", "in/min"),
-    };
-    format!(
-        "Steps of setup {number}: n in {n}, vf in {vf}, lengths in {}; cutter: row, size, flutes z, stick-out; z above the bed",
-        unit_word(units)
+    say!(
+        "Steps of setup {number}: n in {n}, vf in {vf}, lengths in {unit}; cutter: row, size, flutes z, stick-out; z above the bed",
+        number,
+        n = unit(Kind::SpindleSpeed, units),
+        vf = unit(Kind::FeedSpeed, units),
+        unit = unit_word(units)
     )
 }
 
 /// Columns of the cutter table.
-pub const CUTTER_COLUMNS: [&str; 8] = [
-    "Cutter",
-    "\u{D8}",
-    "Flutes",
-    "Flute length",
-    "Stick-out",
-    "Corner radius",
-    "Made of",
-    "Steps",
-];
+pub fn cutter_columns() -> [&'static str; 8] {
+    let [cutter, flutes, length, out, corner, made_of, steps] = tr_all([
+        "Cutter",
+        "Flutes",
+        "Flute length",
+        "Stick-out",
+        "Corner radius",
+        "Made of",
+        "Steps",
+    ]);
+    [
+        cutter, "\u{D8}", flutes, length, out, corner, made_of, steps,
+    ]
+}
 
 /// Caption of the cutter table.
 pub fn cutter_caption(units: UnitSystem) -> String {
-    format!("Cutters, lengths in {}", unit_word(units))
+    say!("Cutters, lengths in {unit}", unit = unit_word(units))
 }
 
 /// What must be measured before a step that cannot be undone.
 pub fn hold_point(task: TaskKind) -> Option<&'static str> {
     match task {
-        TaskKind::FloorSkim => Some("measure the floor, then set the height."),
-        TaskKind::SlotsThrough => Some("check that what lies under the web is tight."),
-        TaskKind::OutlineFinish => Some("check what still holds the part."),
+        TaskKind::FloorSkim => Some(tr("measure the floor, then set the height.")),
+        TaskKind::SlotsThrough => Some(tr("check that what lies under the web is tight.")),
+        TaskKind::OutlineFinish => Some(tr("check what still holds the part.")),
         TaskKind::Facing
         | TaskKind::Bore
         | TaskKind::Clearing
@@ -158,37 +182,54 @@ pub fn hold_point(task: TaskKind) -> Option<&'static str> {
 }
 
 /// Headings of what is checked and written down.
-pub const BEFORE_START: &str = "Before every start";
+pub fn before_start() -> &'static str {
+    tr("Before every start")
+}
 /// Heading: after turning over.
-pub const AFTER_TURN: &str = "After turning over";
+pub fn after_turn() -> &'static str {
+    tr("After turning over")
+}
 /// Heading: stop and measure.
-pub const STOP_AND_MEASURE: &str = "Stop and measure";
+pub fn stop_and_measure() -> &'static str {
+    tr("Stop and measure")
+}
 /// Heading: cautions.
-pub const CAUTIONS: &str = "Cautions: manuals, local rules and trained people come first";
+pub fn cautions() -> &'static str {
+    tr("Cautions: manuals, local rules and trained people come first")
+}
 /// Heading: turning over.
-pub const TURNING: &str = "Turning over";
+pub fn turning() -> &'static str {
+    tr("Turning over")
+}
 /// Heading: what was assumed.
-pub const ASSUMED: &str = "Taken from tables, because nothing was answered";
+pub fn assumed() -> &'static str {
+    tr("Taken from tables, because nothing was answered")
+}
 
 /// Heading: what is kept of the whole job.
-pub const KEPT_OF_JOB: &str = "Kept by hand for the whole job";
+pub fn kept_of_job() -> &'static str {
+    tr("Kept by hand for the whole job")
+}
 
 /// What comes before a step.
 pub fn before_step(number: u32, text: &str) -> String {
-    format!("Before step {number}: {text}")
+    say!("Before step {number}: {text}", number, text)
 }
 
 /// Caption of the listen ladders.
-pub const EAR_CAPTION: &str =
-    "By ear: step-down. Deeper while it stays quiet; stop at the first rising tone";
+pub fn ear_caption() -> &'static str {
+    tr("By ear: step-down. Deeper while it stays quiet; stop at the first rising tone")
+}
 /// Their columns.
-pub const EAR_COLUMNS: [&str; 5] = [
-    "Step",
-    "Start",
-    "Deeper by",
-    "Planned",
-    "Quiet at any speed",
-];
+pub fn ear_columns() -> [&'static str; 5] {
+    tr_all([
+        "Step",
+        "Start",
+        "Deeper by",
+        "Planned",
+        "Quiet at any speed",
+    ])
+}
 
 /// Step numbers.
 pub fn step_numbers(steps: &[u32]) -> String {
@@ -197,41 +238,53 @@ pub fn step_numbers(steps: &[u32]) -> String {
 
 /// The tabs of a step, behind how it gets in.
 pub fn tabs_left(tabs: &str) -> String {
-    format!(" Tabs: {tabs}.")
+    behind(&say!("Tabs: {tabs}.", tabs))
 }
 
 /// How the cutter gets in.
 pub fn in_by(entry: &str) -> String {
-    format!("In: {entry}.")
+    say!("In: {entry}.", entry)
 }
 
 /// The feed of passes at full width.
 pub fn opening_feed(feed: &str) -> String {
-    format!(" First pass of each level: {feed}.")
+    behind(&say!("First pass of each level: {feed}.", feed))
 }
 
 /// The feed in corners.
 pub fn corner_feed(feed: &str) -> String {
-    format!(" In corners: {feed}.")
+    behind(&say!("In corners: {feed}.", feed))
 }
 
 /// The closest limit, how close, and how sure that is.
 pub fn closest(finding: &Finding, verdict: &str) -> String {
-    format!(
-        " Closest limit: {} {}, {verdict} ({}).",
-        limit_name(finding.limit),
-        utilisation(finding.utilisation()),
-        sureness(finding.set_by),
-    )
+    behind(&say!(
+        "Closest limit: {limit} {utilisation}, {verdict} ({sureness}).",
+        limit = limit_name(finding.limit),
+        utilisation = utilisation(finding.utilisation()),
+        verdict,
+        sureness = sureness(finding.set_by)
+    ))
+}
+
+/// A sentence that stands behind another.
+fn behind(sentence: &str) -> String {
+    format!(" {sentence}")
 }
 
 /// A cutter in a step table: row, diameter, flutes, stick-out; sizes already written.
 pub fn cutter_short(cutter: &Cutter, d: &str, stick_out: &str) -> String {
     let row = u32::from(cutter.row) + 1;
     if cutter.drill {
-        format!("{row}: drill \u{D8}{d}, out {stick_out}")
+        say!("{row}: drill \u{D8}{d}, out {stick_out}", row, d, stick_out)
     } else {
-        format!("{row}: \u{D8}{d}, z {}, out {stick_out}", cutter.z)
+        say!(
+            "{row}: \u{D8}{d}, z {flutes}, out {stick_out}",
+            row,
+            d,
+            stick_out,
+            flutes = cutter.z
+        )
     }
 }
 
@@ -240,17 +293,17 @@ pub const NOTHING: &str = "-";
 
 /// A cutter's row in the rack, and its kind.
 pub fn cutter_row(cutter: &Cutter) -> String {
-    let kind = if cutter.drill { "drill" } else { "end mill" };
+    let kind = tr(if cutter.drill { "drill" } else { "end mill" });
     format!("{}: {kind}", u32::from(cutter.row) + 1)
 }
 
 /// What a cutter is made of.
 pub fn cutter_made_of(cutter: &Cutter) -> &'static str {
-    if cutter.carbide {
+    tr(if cutter.carbide {
         "carbide"
     } else {
         "high-speed steel"
-    }
+    })
 }
 
 /// A clause as a sentence.
@@ -269,12 +322,18 @@ pub fn joined(items: &[String]) -> String {
 }
 
 /// A part without a name.
-pub const NO_NAME: &str = "Part without a name";
+pub fn no_name() -> &'static str {
+    tr("Part without a name")
+}
 
 /// Caption of the table from measured to offset.
-pub const MEASURED_CAPTION: &str = "Measured, and the offset that follows (measured less wanted)";
+pub fn measured_caption() -> &'static str {
+    tr("Measured, and the offset that follows (measured less wanted)")
+}
 /// Its columns.
-pub const MEASURED_COLUMNS: [&str; 4] = ["Place", "Wanted", "Measured", "Offset"];
+pub fn measured_columns() -> [&'static str; 4] {
+    tr_all(["Place", "Wanted", "Measured", "Offset"])
+}
 
 /// Places that are measured, with what is wanted.
 pub fn measured_rows(speaker: &Speaker<'_>, job: &Job) -> Vec<(&'static str, String)> {
@@ -286,45 +345,51 @@ pub fn measured_rows(speaker: &Speaker<'_>, job: &Job) -> Vec<(&'static str, Str
         }
     };
     let web = with(job.part.web(), job.wanted.web);
-    let mut rows = vec![("Web, middle", web.clone()), ("Web, at the rim", web)];
+    let mut rows = vec![
+        (tr("Web, middle"), web.clone()),
+        (tr("Web, at the rim"), web),
+    ];
     if let Some(slot) = job.part.slots.first() {
         let width = with(slot.width, job.wanted.slot);
-        rows.push(("Slot, top", width.clone()));
-        rows.push(("Slot, bottom", width));
+        rows.push((tr("Slot, top"), width.clone()));
+        rows.push((tr("Slot, bottom"), width));
     }
     rows
 }
 
 /// Caption of the table of what was run.
-pub const RUN_CAPTION: &str = "What was really run";
+pub fn run_caption() -> &'static str {
+    tr("What was really run")
+}
 /// Its columns.
-pub const RUN_COLUMNS: [&str; 6] = [
-    "Step",
-    "n",
-    "vf",
-    "ae",
-    "ap",
-    "How it went: sound, chips, size",
-];
+pub fn run_columns() -> [&'static str; 6] {
+    let [step, how] = tr_all(["Step", "How it went: sound, chips, size"]);
+    [step, "n", "vf", "ae", "ap", how]
+}
 
 /// Lines to sign.
-pub const SIGNATURES: [&str; 3] = ["Set up by", "Checked by", "Run on (date)"];
+pub fn signatures() -> [&'static str; 3] {
+    tr_all(["Set up by", "Checked by", "Run on (date)"])
+}
 
 /// How sure a limit's value is: by what it is held back, or not at all.
 pub fn sureness(unknown: Option<Unknown>) -> String {
     match unknown {
-        Some(unknown) => format!("{} estimated", crate::unknown_name(unknown)),
-        None => "no estimate".to_owned(),
+        Some(unknown) => say!(
+            "{unknown} estimated",
+            unknown = crate::unknown_name(unknown)
+        ),
+        None => tr("no estimate").to_owned(),
     }
 }
 
 /// Form of the blank in brackets, if it is known.
 pub fn form(form: Form) -> &'static str {
-    match form {
+    tr(match form {
         Form::Unknown => "form not known",
         Form::Rolled => "rolled",
         Form::Stretched => "rolled and stretched",
         Form::Cast => "cast",
         Form::Extruded => "extruded or drawn",
-    }
+    })
 }

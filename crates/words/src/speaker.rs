@@ -1,6 +1,8 @@
 //! Who speaks: the unit system, the tables and the rack that sentences refer to.
 
+use crate::figures::written;
 use crate::gains::place_name;
+use crate::say;
 use crate::text::plural;
 use thinwright_catalog::Catalog;
 use thinwright_core::answers::Answers;
@@ -21,6 +23,7 @@ pub struct Speaker<'a> {
     pub catalog: &'a Catalog,
     /// The answers, for the names of cutters.
     pub answers: &'a Answers,
+    for_program: bool,
 }
 
 impl<'a> Speaker<'a> {
@@ -30,12 +33,25 @@ impl<'a> Speaker<'a> {
             units,
             catalog,
             answers,
+            for_program: false,
+        }
+    }
+
+    /// The same for another program: numbers with a point, units as standards write them.
+    pub(crate) fn to_a_program(self) -> Speaker<'a> {
+        Speaker {
+            for_program: true,
+            ..self
         }
     }
 
     /// A value in the SI unit of its kind, as people read it.
     pub fn value(&self, kind: Kind, si: f64) -> String {
-        format(kind, si, self.units, Rounding::Nearest)
+        if self.for_program {
+            format(kind, si, self.units, Rounding::Nearest)
+        } else {
+            written(kind, si, self.units, Rounding::Nearest)
+        }
     }
 
     /// A length of part or cutter.
@@ -138,15 +154,19 @@ impl<'a> Speaker<'a> {
             text(Field::CutterDiameter),
             self.answers.units,
         ) else {
-            return std::format!("cutter {number}");
+            return say!("cutter {number}", number);
         };
-        let d = self.value(Kind::Length, d);
+        let diameter = self.value(Kind::Length, d);
         if text(Field::CutterKind) == "drill" {
-            return std::format!("{d} drill");
+            return say!("{diameter} drill", diameter);
         }
         match text(Field::CutterFlutes).parse::<u32>() {
-            Ok(z) => std::format!("{d} end mill, {}", plural(z, "flute", "flutes")),
-            Err(_) => std::format!("{d} end mill"),
+            Ok(z) => say!(
+                "{diameter} end mill, {flutes}",
+                diameter,
+                flutes = plural(z, "flute", "flutes")
+            ),
+            Err(_) => say!("{diameter} end mill", diameter),
         }
     }
 
@@ -160,7 +180,8 @@ impl<'a> Speaker<'a> {
                     Group::StepPins => Place::by_row(row).map(|p| place_name(p).to_owned()),
                     _ => None,
                 };
-                let place = place.unwrap_or_else(|| std::format!("Cutter {}", u32::from(row) + 1));
+                let place =
+                    place.unwrap_or_else(|| say!("Cutter {number}", number = u32::from(row) + 1));
                 std::format!("{place}: {}", crate::text::lower_first(label))
             }
         }

@@ -3,26 +3,39 @@
 mod chart;
 mod push;
 
-pub use chart::{Sign, TABLE, TABLE_COLUMNS, WORKING_OUT, depth_axis, speed_axis, tick};
+pub use chart::{Sign, depth_axis, speed_axis, table, table_columns, tick, working_out};
 
 use crate::Speaker;
+use crate::figures::{bare, unit, written};
+use crate::language::tr;
+use crate::say;
 use crate::utilisation;
 use thinwright_core::stability::{LimitReport, ModeReport, SpeedReport, StabilityReport};
 use thinwright_core::strategy::Step;
 use thinwright_core::vibration::{Axis, TipKnown, Whose};
-use thinwright_quantity::{
-    Kind, Length, Rounding, UnitSystem, format as written, format_bare, unit_name,
-};
+use thinwright_quantity::{Kind, Length, Rounding, UnitSystem};
 
 /// Name of the section.
-pub const NAME: &str = "Will it sing?";
+pub fn name() -> &'static str {
+    tr("Will it sing?")
+}
 /// Name of the fold with the push test.
-pub const PUSH: &str = "Push test: measure instead of guess";
+pub fn push() -> &'static str {
+    tr("Push test: measure instead of guess")
+}
 /// How singing sounds and looks.
-const LISTEN_FOR: &str = "Listen for a pure tone that rises out of the beat of the teeth; look for regular slanting marks where it was cut.";
+fn listen_for() -> &'static str {
+    tr(
+        "Listen for a pure tone that rises out of the beat of the teeth; look for regular slanting marks where it was cut.",
+    )
+}
 /// Why a speed at which the web drums is none for finishing it.
-const WHY_NOT_DRUM: &str = "Where a speed drums the web, finish the web at another: the teeth push it in step with its own tone, so it swings \
-    and comes out uneven although nothing sings. Keep a little off that peak.";
+fn why_not_drum() -> &'static str {
+    tr(
+        "Where a speed drums the web, finish the web at another: the teeth push it in step with its own tone, so it swings \
+         and comes out uneven although nothing sings. Keep a little off that peak.",
+    )
+}
 
 /// Nobody cuts less deep than this, m.
 const LEAST: f64 = 1.0e-5;
@@ -30,7 +43,7 @@ const LEAST: f64 = 1.0e-5;
 /// A share in per cent.
 fn percent(share: f64) -> String {
     let value = (1000.0 * share).round() / 10.0;
-    let number = format_bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest);
+    let number = bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest);
     format!("{number}\u{A0}%")
 }
 
@@ -38,25 +51,35 @@ fn percent(share: f64) -> String {
 fn times(ratio: f64) -> String {
     let digits = if ratio < 10.0 { 10.0 } else { 1.0 };
     let value = (digits * ratio).round() / digits;
-    format_bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest)
+    bare(Kind::Ratio, value, UnitSystem::Metric, Rounding::Nearest)
 }
 
 fn owner(whose: Whose) -> &'static str {
-    match whose {
+    tr(match whose {
         Whose::Cutter => "the cutter",
         Whose::Machine => "the machine",
         Whose::Web => "the web",
         Whose::Rib => "the rib",
-    }
+    })
+}
+
+/// The tone of what vibrates.
+fn that_of(whose: Whose) -> &'static str {
+    tr(match whose {
+        Whose::Cutter => "that of the cutter",
+        Whose::Machine => "that of the machine",
+        Whose::Web => "that of the web",
+        Whose::Rib => "that of the rib",
+    })
 }
 
 fn way(axes: &[Axis]) -> &'static str {
-    match axes {
-        [Axis::X] => " along X",
-        [Axis::Y] => " along Y",
-        [Axis::Z] => " along the cutter",
-        _ => " sideways",
-    }
+    tr(match axes {
+        [Axis::X] => "along X",
+        [Axis::Y] => "along Y",
+        [Axis::Z] => "along the cutter",
+        _ => "sideways",
+    })
 }
 
 impl Speaker<'_> {
@@ -78,10 +101,8 @@ impl Speaker<'_> {
         }
         out.extend(self.worth_measuring(report));
         if let Some(listen) = step.listen.as_ref().filter(|l| l.planned > l.quiet) {
-            out.push(format!(
-                "First trial: {}. {LISTEN_FOR}",
-                self.listen(listen)
-            ));
+            let trial = say!("First trial: {listen}.", listen = self.listen(listen));
+            out.push(format!("{trial} {}", listen_for()));
         }
         out
     }
@@ -89,12 +110,26 @@ impl Speaker<'_> {
     /// The same in one short line for paper, where a frequency is known: the sheet has two pages.
     pub fn song_short(&self, report: &StabilityReport) -> Option<String> {
         let here = report.here.filter(|_| report.known > TipKnown::Nothing)?;
-        let mut out = format!("Quiet {}", self.up_to(here, report.top)).replace("up to", "to");
+        let mut out = if here >= report.top {
+            say!("Quiet beyond {depth}", depth = self.depth(report.top))
+        } else if here.si() < LEAST {
+            say!("Quiet only below {depth}", depth = self.least())
+        } else {
+            say!("Quiet to {depth}", depth = self.depth(here))
+        };
         if let Some(limit) = &report.limit {
-            out += &format!(", sings from {}", self.depth(limit.depth));
+            out = say!(
+                "{quiet}, sings from {depth}",
+                quiet = out,
+                depth = self.depth(limit.depth)
+            );
         }
         if let Some(best) = report.speeds.first() {
-            out += &format!("; best near {}", self.spindle_speed(best.n));
+            out = say!(
+                "{told}; best near {speed}",
+                told = out,
+                speed = self.spindle_speed(best.n)
+            );
         }
         Some(out + ".")
     }
@@ -106,17 +141,21 @@ impl Speaker<'_> {
 
     /// A depth that was worked out: what must not be exceeded, in three digits and one unit, so that it compares.
     fn depth(&self, value: Length) -> String {
-        let number = format_bare(Kind::ShortLength, value.si(), self.units, Rounding::Down);
-        format!("{number}\u{A0}{}", unit_name(Kind::ShortLength, self.units))
+        let number = bare(Kind::ShortLength, value.si(), self.units, Rounding::Down);
+        format!("{number}\u{A0}{}", unit(Kind::ShortLength, self.units))
+    }
+
+    /// The least depth that is told.
+    fn least(&self) -> String {
+        written(Kind::Length, LEAST, self.units, Rounding::Nearest)
     }
 
     /// Up to a depth; what is less than a cut is not told in figures.
     fn quietly(&self, depth: Length) -> String {
         if depth.si() < LEAST {
-            let least = written(Kind::Length, LEAST, self.units, Rounding::Nearest);
-            format!("only below {least}")
+            say!("only below {depth}", depth = self.least())
         } else {
-            format!("up to {}", self.depth(depth))
+            say!("up to {depth}", depth = self.depth(depth))
         }
     }
 
@@ -125,12 +164,12 @@ impl Speaker<'_> {
         if depth < top {
             self.quietly(depth)
         } else {
-            format!("beyond {}", self.depth(top))
+            say!("beyond {depth}", depth = self.depth(top))
         }
     }
 
     fn tip_known(&self, report: &StabilityReport) -> String {
-        match report.known {
+        tr(match report.known {
             TipKnown::Nothing => {
                 "The tone of the cutter in its collet is not known, so no speed can be picked: what is told holds at any speed."
             }
@@ -141,7 +180,7 @@ impl Speaker<'_> {
                 "Tone and stiffness at the cutter were measured: speeds and depths are chosen by them. Damping and cutting force are still \
                  estimates, so nothing is refused for it."
             }
-        }
+        })
         .to_owned()
     }
 
@@ -161,98 +200,137 @@ impl Speaker<'_> {
             }
         }
         let each = told.iter().map(|(mode, axes)| {
-            let at = mode
-                .frequency
-                .map_or_else(String::new, |f| format!(" at {}", self.frequency(f)));
-            format!(
-                "{}{}, {}{at}, damping {}",
-                owner(mode.whose),
-                way(axes),
-                self.stiffness(mode.stiffness),
-                percent(mode.damping),
-            )
+            let (whose, way) = (owner(mode.whose), way(axes));
+            let stiffness = self.stiffness(mode.stiffness);
+            let damping = percent(mode.damping);
+            match mode.frequency {
+                None => say!(
+                    "{whose} {way}, {stiffness}, damping {damping}",
+                    whose,
+                    way,
+                    stiffness,
+                    damping
+                ),
+                Some(f) => say!(
+                    "{whose} {way}, {stiffness} at {frequency}, damping {damping}",
+                    whose,
+                    way,
+                    stiffness,
+                    frequency = self.frequency(f),
+                    damping
+                ),
+            }
         });
         let each: Vec<String> = each.collect();
-        format!("Reckoned with {}.", each.join("; "))
+        say!("Reckoned with {vibrating}.", vibrating = each.join("; "))
     }
 
     fn any_speed(&self, report: &StabilityReport) -> String {
         let (bad, likely) = report.quiet;
-        format!(
-            "At any speed it is quiet {} at the bad end of what is not known, {} at likely values.",
-            self.quietly(bad),
-            self.quietly(likely),
+        say!(
+            "At any speed it is quiet {bad} at the bad end of what is not known, {likely} at likely values.",
+            bad = self.quietly(bad),
+            likely = self.quietly(likely)
         )
     }
 
     fn may_sing(&self, report: &StabilityReport) -> String {
         let planned = self.length(report.cut.ap);
         if report.cut.ap <= report.quiet.0 {
-            return format!("{planned} is planned: it stays quiet as far as can be told.");
+            return say!(
+                "{planned} is planned: it stays quiet as far as can be told.",
+                planned
+            );
         }
-        let likely = if report.cut.ap <= report.quiet.1 {
-            ", though not at likely values"
+        if report.cut.ap <= report.quiet.1 {
+            say!(
+                "{planned} is planned: it may sing, though not at likely values. Shops cut deeper than this every day, so it \
+                 is no reason to hold back, only to go there by ear.",
+                planned
+            )
         } else {
-            ""
-        };
-        format!(
-            "{planned} is planned: it may sing{likely}. Shops cut deeper than this every day, so it is no reason to hold \
-             back, only to go there by ear."
-        )
+            say!(
+                "{planned} is planned: it may sing. Shops cut deeper than this every day, so it is no reason to hold back, \
+                 only to go there by ear.",
+                planned
+            )
+        }
     }
 
     fn here(&self, report: &StabilityReport) -> Option<String> {
         let here = report.here?;
         let spread = percent(self.catalog.numbers.tap_spread);
-        let mut out = format!(
-            "At {} it is quiet {}: {} of what comes out, with the tone {spread} off to the worse side.",
-            self.spindle_speed(report.cut.n),
-            self.up_to(here, report.top),
-            percent(report.share),
+        let quiet = say!(
+            "At {speed} it is quiet {up_to_depth}: {share} of what comes out, with the tone {spread} off to the worse side.",
+            speed = self.spindle_speed(report.cut.n),
+            up_to_depth = self.up_to(here, report.top),
+            share = percent(report.share),
+            spread
         );
         let planned = self.length(report.cut.ap);
         let share = report.cut.ap.si() / here.si();
-        let used = match here < report.top {
-            true if share > 1.0 => format!(", {} times that", times(share)),
-            true => format!(", {} of that", utilisation(share)),
-            false => String::new(),
+        let told = match here < report.top {
+            true if share > 1.0 => say!(
+                "{planned} is planned, {share} times that",
+                planned,
+                share = times(share)
+            ),
+            true => say!(
+                "{planned} is planned, {share} of that",
+                planned,
+                share = utilisation(share)
+            ),
+            false => say!("{planned} is planned", planned),
         };
-        let then = match (self.may_it_sing(report), report.known) {
-            (false, _) => "",
-            (true, TipKnown::Measured) => ": it will sing, as far as can be told",
-            (true, _) => ": it may sing",
-        };
-        out += &format!(" {planned} is planned{used}{then}.");
-        Some(out)
+        Some(match (self.may_it_sing(report), report.known) {
+            (false, _) => format!("{quiet} {told}."),
+            (true, TipKnown::Measured) => {
+                let sings = say!("{told}: it will sing, as far as can be told.", told);
+                format!("{quiet} {sings}")
+            }
+            (true, _) => {
+                let sings = say!("{told}: it may sing.", told);
+                format!("{quiet} {sings}")
+            }
+        })
     }
 
     /// Where it sings first at its speed, and how.
     fn sings(&self, report: &StabilityReport) -> String {
         let Some(limit) = &report.limit else {
-            return format!(
-                "With the tone just as it was heard, nothing sings at this speed up to {}.",
-                self.depth(report.top)
+            return say!(
+                "With the tone just as it was heard, nothing sings at this speed up to {depth}.",
+                depth = self.depth(report.top)
             );
         };
-        format!(
-            "With the tone just as it was heard, it sings from {} on: {}.",
-            self.depth(limit.depth),
-            self.how(limit)
+        say!(
+            "With the tone just as it was heard, it sings from {depth} on: {how}.",
+            depth = self.depth(limit.depth),
+            how = self.how(limit)
         )
     }
 
     fn how(&self, limit: &LimitReport) -> String {
-        let (whose, tone) = (owner(limit.whose), self.frequency(limit.frequency));
+        let tone = self.frequency(limit.frequency);
         if limit.flip {
-            format!("every other tooth cuts deep, and {whose} swings near {tone}")
+            say!(
+                "every other tooth cuts deep, and {whose} swings near {tone}",
+                whose = owner(limit.whose),
+                tone
+            )
         } else {
-            format!("a tone of its own near {tone}, that of {whose}")
+            say!(
+                "a tone of its own near {tone}, {that_of_whom}",
+                tone,
+                that_of_whom = that_of(limit.whose)
+            )
         }
     }
 
     fn good_speeds(&self, report: &StabilityReport) -> Vec<String> {
         if report.speeds.is_empty() {
-            return vec!["No other speed of machine and cutter is quiet much deeper.".to_owned()];
+            let none = tr("No other speed of machine and cutter is quiet much deeper.");
+            return vec![none.to_owned()];
         }
         let mut out: Vec<String> = report
             .speeds
@@ -260,57 +338,71 @@ impl Speaker<'_> {
             .map(|s| self.good_speed(s, report))
             .collect();
         if report.speeds.iter().any(|s| s.drums) {
-            out.push(WHY_NOT_DRUM.to_owned());
+            out.push(why_not_drum().to_owned());
         }
         out
     }
 
     fn good_speed(&self, speed: &SpeedReport, report: &StabilityReport) -> String {
-        let mut out = format!(
-            "Good speed: {}, quiet {}",
-            self.spindle_speed(speed.n),
-            self.up_to(speed.depth, report.top)
-        );
+        let mut out = vec![say!(
+            "Good speed: {speed}, quiet {up_to_depth}",
+            speed = self.spindle_speed(speed.n),
+            up_to_depth = self.up_to(speed.depth, report.top)
+        )];
         let error = percent(report.tone_error);
-        if speed.off < speed.depth.min(report.top) {
+        out.push(if speed.off < speed.depth.min(report.top) {
             let lost = Length::from_si(speed.depth.min(report.top).si() - speed.off.si());
-            out += &format!("; the tone {error} off costs {} of it", self.depth(lost));
+            say!(
+                "the tone {error} off costs {lost} of it",
+                error,
+                lost = self.depth(lost)
+            )
         } else {
-            out += &format!("; the tone {error} off costs nothing");
-        }
+            say!("the tone {error} off costs nothing", error)
+        });
         if speed.drums {
-            out += "; the web drums there";
+            out.push(tr("the web drums there").to_owned());
         }
-        out + "."
+        out.join("; ") + "."
     }
 
     fn rubbing(&self, report: &StabilityReport, step: &Step) -> Option<String> {
         let slow = report.damped_below?;
-        let here = if step.vc < slow {
-            "this cut is slower, which may be why it runs more quietly than told here"
+        let slow_speed = self.surface_speed(slow);
+        Some(if step.vc < slow {
+            say!(
+                "Not counted on: below some {speed} the flank of the edge may rub the swing away; this cut is slower, which may \
+                 be why it runs more quietly than told here.",
+                speed = slow_speed
+            )
         } else {
-            "this cut is faster"
-        };
-        Some(format!(
-            "Not counted on: below some {} the flank of the edge may rub the swing away; {here}.",
-            self.surface_speed(slow)
-        ))
+            say!(
+                "Not counted on: below some {speed} the flank of the edge may rub the swing away; this cut is faster.",
+                speed = slow_speed
+            )
+        })
     }
 
     /// What would tell more.
     fn worth_measuring(&self, report: &StabilityReport) -> Option<String> {
-        let tap = "tap the cutter in its collet, at rest and unplugged, and enter its tone: then good speeds can be picked";
-        let push = "make the push test: then depths are more than a guess";
         let pushed = self
             .answers
             .iter()
             .any(|(id, a)| id.key().starts_with("push.") && !a.text.trim().is_empty());
-        let wanted: Vec<&str> = match report.known {
-            TipKnown::Nothing if pushed => vec![tap],
-            TipKnown::Nothing => vec![tap, push],
-            TipKnown::Frequency => vec![push],
-            TipKnown::Measured => vec![],
-        };
-        (!wanted.is_empty()).then(|| format!("To know more, {}.", wanted.join("; and ")))
+        let wanted = tr(match report.known {
+            TipKnown::Nothing if pushed => {
+                "To know more, tap the cutter in its collet, at rest and unplugged, and enter its tone: then good speeds can be \
+                 picked."
+            }
+            TipKnown::Nothing => {
+                "To know more, tap the cutter in its collet, at rest and unplugged, and enter its tone: then good speeds can be \
+                 picked; and make the push test: then depths are more than a guess."
+            }
+            TipKnown::Frequency => {
+                "To know more, make the push test: then depths are more than a guess."
+            }
+            TipKnown::Measured => return None,
+        });
+        Some(wanted.to_owned())
     }
 }

@@ -1,8 +1,10 @@
 //! A step in words: its title, the values to type, its loads, its binding finding.
 
 use crate::Speaker;
+use crate::language::tr;
 use crate::limits::limit_name;
 use crate::methods::method_name;
+use crate::say;
 use crate::tasks::task_name;
 use crate::text::upper_first;
 use crate::verdicts::{utilisation, verdict};
@@ -40,43 +42,47 @@ impl Speaker<'_> {
             value,
         };
         let mut out = vec![
-            v("cutter", "", self.cutter(step.cutter)),
-            v("spindle speed", "n", self.spindle_speed(step.n)),
-            v("feed", "vf", self.feed(step.vf)),
-            v("stepover", "ae", self.length(step.ae)),
-            v("step-down", "ap", self.length(step.ap)),
+            v(tr("cutter"), "", self.cutter(step.cutter)),
+            v(tr("spindle speed"), "n", self.spindle_speed(step.n)),
+            v(tr("feed"), "vf", self.feed(step.vf)),
+            v(tr("stepover"), "ae", self.length(step.ae)),
+            v(tr("step-down"), "ap", self.length(step.ap)),
             v(
-                "levels",
+                tr("levels"),
                 "",
                 self.value(Kind::Count, f64::from(step.levels)),
             ),
-            v("from height", "z", self.length(step.z.0)),
-            v("to height", "z", self.length(step.z.1)),
+            v(tr("from height"), "z", self.length(step.z.0)),
+            v(tr("to height"), "z", self.length(step.z.1)),
         ];
         let nothing = Length::from_si(0.0);
         if step.leave.0 > nothing {
-            out.push(v("leave on walls", "", self.length(step.leave.0)));
+            out.push(v(tr("leave on walls"), "", self.length(step.leave.0)));
         }
         if step.leave.1 > nothing {
-            out.push(v("leave on the floor", "", self.length(step.leave.1)));
+            out.push(v(tr("leave on the floor"), "", self.length(step.leave.1)));
         }
-        out.push(v("entry", "", self.entry(&step.entry)));
+        out.push(v(tr("entry"), "", self.entry(&step.entry)));
         if let Some(tabs) = self.tabs(step) {
-            out.push(v("tabs", "", tabs));
+            out.push(v(tr("tabs"), "", tabs));
         }
         if let Some(feed) = step.opening_feed {
             out.push(v(
-                "feed of the first pass of each level",
+                tr("feed of the first pass of each level"),
                 "vf",
                 self.feed(feed),
             ));
         }
         if let Some(feed) = step.corner_feed {
-            out.push(v("feed in corners", "vf", self.feed(feed)));
+            out.push(v(tr("feed in corners"), "vf", self.feed(feed)));
         }
-        out.push(v("feed per tooth that follows", "fz", self.short(step.fz)));
         out.push(v(
-            "surface speed that follows",
+            tr("feed per tooth that follows"),
+            "fz",
+            self.short(step.fz),
+        ));
+        out.push(v(
+            tr("surface speed that follows"),
             "vc",
             self.surface_speed(step.vc),
         ));
@@ -87,16 +93,21 @@ impl Speaker<'_> {
     pub fn tabs(&self, step: &Step) -> Option<String> {
         let numbers = &self.catalog.numbers;
         (step.method == MethodId::OutlineTabs).then(|| {
-            format!(
-                "{} left, {} wide and {} high",
-                self.value(Kind::Count, numbers.tab_count),
-                self.length(Length::mm(numbers.tab_width_mm)),
-                self.length(Length::mm(numbers.tab_height_mm)),
+            say!(
+                "{count} left, {width} wide and {height} high",
+                count = self.value(Kind::Count, numbers.tab_count),
+                width = self.length(Length::mm(numbers.tab_width_mm)),
+                height = self.length(Length::mm(numbers.tab_height_mm))
             )
         })
     }
 
-    /// The values to type as one block to copy, a line each.
+    /// The same to be copied into another program: numbers with a point.
+    pub fn block_to_copy(&self, step: &Step) -> String {
+        self.to_a_program().block(step)
+    }
+
+    /// The values to type as one block, a line each.
     pub fn block(&self, step: &Step) -> String {
         let lines = self.typed_values(step).into_iter().map(|v| {
             let symbol = if v.symbol.is_empty() {
@@ -155,22 +166,23 @@ impl Speaker<'_> {
 
     /// What the cut does, at likely values.
     pub fn loads(&self, loads: &Loads) -> String {
+        let force = self.force(loads.mean_axial.abs());
         let axial = if loads.mean_axial.si() < 0.0 {
-            "lifts with"
+            say!("lifts with {force}", force)
         } else {
-            "pushes down with"
+            say!("pushes down with {force}", force)
         };
-        format!(
-            "sideways {} on average, {} at the peak; {axial} {}; {} at the spindle; chip {} mean, {} greatest; bend {}; \
-             stress in the cutter {}",
-            self.force(loads.mean_lateral),
-            self.force(loads.peak_lateral),
-            self.force(loads.mean_axial.abs()),
-            self.power(loads.power),
-            self.short(loads.chip.0),
-            self.short(loads.chip.1),
-            self.short(loads.deflection),
-            self.stress(loads.stress),
+        say!(
+            "sideways {mean} on average, {peak} at the peak; {axial}; {power} at the spindle; chip {mean_chip} mean, {greatest} \
+             greatest; bend {bend}; stress in the cutter {stress}",
+            mean = self.force(loads.mean_lateral),
+            peak = self.force(loads.peak_lateral),
+            axial,
+            power = self.power(loads.power),
+            mean_chip = self.short(loads.chip.0),
+            greatest = self.short(loads.chip.1),
+            bend = self.short(loads.deflection),
+            stress = self.stress(loads.stress)
         )
     }
 }

@@ -1,15 +1,17 @@
 //! The error budget of turning the part over.
 
 use crate::Speaker;
+use crate::language::tr;
+use crate::say;
 use crate::text::list;
 use thinwright_core::strategy::TurnOver;
 
 /// What a contribution is called, by the id of its row in the table of numbers.
 fn contribution(id: &str) -> &str {
     match id {
-        "seat_error_um" => "seat",
-        "touch_error_um" => "height touch",
-        "pin_error_um" => "pins",
+        "seat_error_um" => tr("seat"),
+        "touch_error_um" => tr("height touch"),
+        "pin_error_um" => tr("pins"),
         _ => id,
     }
 }
@@ -26,12 +28,18 @@ impl Speaker<'_> {
         let parts = list(&parts);
         match budget.allowed {
             Some(allowed) => {
-                format!(
-                    "turning over may cost the web {total} of its {} ({parts})",
-                    self.short(allowed)
+                say!(
+                    "turning over may cost the web {total} of its {allowed} ({parts})",
+                    total,
+                    parts,
+                    allowed = self.short(allowed)
                 )
             }
-            None => format!("turning over may cost the web {total} ({parts})"),
+            None => say!(
+                "turning over may cost the web {total} ({parts})",
+                total,
+                parts
+            ),
         }
     }
 }

@@ -1,19 +1,20 @@
 //! What is not known for sure, and how it can be known.
 
+use crate::language::tr;
 use thinwright_core::estimate::{Known, Unknown};
 
 /// How an answer is known.
 pub fn known(known: Known) -> &'static str {
-    match known {
+    tr(match known {
         Known::Measured => "measured",
         Known::DataSheet => "data sheet",
         Known::Estimated => "estimated",
-    }
+    })
 }
 
 /// What an unknown is called.
 pub fn unknown_name(unknown: Unknown) -> &'static str {
-    match unknown {
+    tr(match unknown {
         Unknown::Kc => "specific cutting force",
         Unknown::MachineStiffness => "stiffness of the machine",
         Unknown::Runout => "runout",
@@ -25,12 +26,12 @@ pub fn unknown_name(unknown: Unknown) -> &'static str {
         Unknown::Damping => "damping at the cutter",
         Unknown::Rupture => "strength of the cutter's material",
         Unknown::WebTone => "tone of the web",
-    }
+    })
 }
 
 /// How to get to know it in a shop.
 pub fn unknown_how(unknown: Unknown) -> &'static str {
-    match unknown {
+    tr(match unknown {
         Unknown::Kc => {
             "read the spindle's power during a known cut, or take the figure of this very alloy"
         }
@@ -46,5 +47,5 @@ pub fn unknown_how(unknown: Unknown) -> &'static str {
         Unknown::Damping => "tap the cutter and count how long it rings",
         Unknown::Rupture => "take it from the cutter maker's data sheet",
         Unknown::WebTone => "tap the bare web with a fingernail and listen with a phone's tuner",
-    }
+    })
 }

@@ -1,5 +1,7 @@
 //! How close a finding comes, and what a broken limit may do, in words.
 
+use crate::figures::marked;
+use crate::language::tr;
 use thinwright_core::limits::Severity;
 use thinwright_core::strategy::Finding;
 use thinwright_quantity::{Kind, Rounding, UnitSystem, format};
@@ -29,37 +31,37 @@ pub fn band(utilisation: f64, holds: f64) -> Band {
 impl Band {
     /// In a word.
     pub fn word(self) -> &'static str {
-        match self {
+        tr(match self {
             Band::Holds => "holds",
             Band::Tight => "tight",
             Band::Fails => "fails",
-        }
+        })
     }
 }
 
 /// What a finding's band is called: only a limit that can refuse fails; advice warns; a tone is listened for.
 pub fn verdict(finding: &Finding, holds: f64) -> &'static str {
     match (band(finding.utilisation(), holds), finding.severity) {
-        (Band::Fails, Severity::Advice) => "warning",
-        (Band::Fails, Severity::Listen) => "listen",
+        (Band::Fails, Severity::Advice) => tr("warning"),
+        (Band::Fails, Severity::Listen) => tr("listen"),
         (band, _) => band.word(),
     }
 }
 
 /// What a broken limit of this severity means.
 pub fn severity(severity: Severity) -> &'static str {
-    match severity {
+    tr(match severity {
         Severity::Stop => "stops the job",
         Severity::Quality => "stops the job, because a tolerance asks for it",
         Severity::Advice => "a warning; it never stops a job by itself",
         Severity::Listen => "something to listen for; it never stops a job",
-    }
+    })
 }
 
 /// A utilisation as printed: two decimals, up, so that nothing beyond its limit reads 1; `over 100` beyond that.
 pub fn utilisation(value: f64) -> String {
     if value.is_nan() || value > 100.0 {
-        return "over 100".to_owned();
+        return tr("over 100").to_owned();
     }
     let hundredths = format(
         Kind::Count,
@@ -68,5 +70,9 @@ pub fn utilisation(value: f64) -> String {
         Rounding::Nearest,
     );
     let hundredths: u32 = hundredths.replace('\u{202F}', "").parse().unwrap_or(0);
-    format!("{}.{:02}", hundredths / 100, hundredths % 100)
+    marked(&std::format!(
+        "{}.{:02}",
+        hundredths / 100,
+        hundredths % 100
+    ))
 }

@@ -19,6 +19,7 @@ use thinwright_core::part::Part;
 use thinwright_core::plan::Bounds;
 use thinwright_core::task::Face;
 use thinwright_words::drawing::{self as words, TitleField};
+use thinwright_words::language::tr;
 
 /// Room for plan and blank on paper, mm.
 const PLAN: (f64, f64) = (136.0, 124.0);
@@ -306,7 +307,7 @@ fn legend(job: &Job, moment: &Moment, scale: f64, y: &mut f64) -> Vec<Mark> {
     let d = moment.cutter.map(|c| thinwright_quantity::Length::m(c.d));
     let first = words::step_shown(job.units, moment.step, d);
     let lines =
-        std::iter::once((first, LETTER)).chain(words::STEP_LEGEND.map(|l| (l.to_owned(), 3.0)));
+        std::iter::once((first, LETTER)).chain(words::step_legend().map(|l| (l.to_owned(), 3.0)));
     // Its line is kept free until the web has been looked at: nothing below may move.
     let bowing = moment.step.web.is_some().then(|| {
         let bow = bow::give(job, moment, scale);
@@ -328,7 +329,7 @@ fn legend(job: &Job, moment: &Moment, scale: f64, y: &mut f64) -> Vec<Mark> {
 fn entries(job: &Job, scale: Scale) -> Entries {
     vec![
         (TitleField::Title, job.name.clone()),
-        (TitleField::Material, job.material.name.clone()),
+        (TitleField::Material, tr(&job.material.name).to_owned()),
         (TitleField::Scale, scale.name()),
         (TitleField::Units, words::unit_word(job.units).to_owned()),
         (TitleField::Sheet, words::sheet_of(1, 1)),

@@ -68,7 +68,7 @@ fn same<T>(a: &Option<Rc<T>>, b: &Option<Rc<T>>) -> bool {
 pub(crate) fn Drawing(props: &DrawingProps) -> Html {
     use_language();
     let Some(job) = &props.job else {
-        return html! { <p class="drawing-none">{ words::NO_PART }</p> };
+        return html! { <p class="drawing-none">{ words::no_part() }</p> };
     };
     let strategy = props.outcome.as_deref().and_then(|outcome| match outcome {
         Outcome::Feasible(strategy) => Some(strategy.as_ref()),

@@ -30,7 +30,7 @@ pub(crate) fn PushTest(props: &PushProps) -> Html {
     html! {
         <details class="more push-test">
             <summary class="more-name">
-                <span>{ text::with_answered(words::PUSH, answered) }</span>
+                <span>{ text::with_answered(words::push(), answered) }</span>
                 if wrong > 0 { <span class="flag">{ text::so_many_to_mend(wrong) }</span> }
             </summary>
             <div class="fields">{ boxes(questions, &specs, None) }</div>

@@ -109,12 +109,12 @@ impl Field {
         let under = HEIGHT - 0.3 * LETTER;
         out.push(Mark::Text(letters(
             (FIELD.1, under),
-            words::FREQUENCY_AXIS.into(),
+            words::frequency_axis().into(),
             "end",
         )));
         out.push(Mark::Text(letters(
             (1.0, LETTER),
-            words::LEVEL_AXIS.into(),
+            words::level_axis().into(),
             "start",
         )));
         out

@@ -29,7 +29,7 @@ pub(super) fn uses(chosen: &Chosen, choose: &Choose) -> Html {
     };
     html! {
         <fieldset class="hear-uses">
-            <legend class="away">{ words::USES }</legend>
+            <legend class="away">{ words::uses() }</legend>
             { for USES.map(one) }
         </fieldset>
     }
@@ -85,7 +85,7 @@ fn thing(teller: &Teller, choose: &Choose) -> Html {
             )
         })
         .collect();
-    entries.push((SPINDLE.into(), words::SPINDLE.into()));
+    entries.push((SPINDLE.into(), words::spindle().into()));
     let key = chosen
         .row
         .map_or_else(|| SPINDLE.to_owned(), |row| row.to_string());
@@ -116,11 +116,11 @@ fn thing(teller: &Teller, choose: &Choose) -> Html {
     };
     html! {
         <>
-            <label class="field-label" for="hear-thing">{ words::WHAT }</label>
+            <label class="field-label" for="hear-thing">{ words::what() }</label>
             <Select id="hear-thing" entries={vec![("".into(), entries)]} chosen={key} {on_choose} />
             if chosen.row.is_some() {
                 <fieldset class="hear-uses">
-                    <legend class="field-label">{ words::AXIS }</legend>
+                    <legend class="field-label">{ words::axis() }</legend>
                     { for [(true, "X"), (false, "Y")].map(axis) }
                 </fieldset>
             }
@@ -130,7 +130,7 @@ fn thing(teller: &Teller, choose: &Choose) -> Html {
 
 fn step(teller: &Teller, choose: &Choose) -> Html {
     let Some((at, step)) = teller.step() else {
-        return html! { <p class="hear-alarm">{ words::NO_STEP }</p> };
+        return html! { <p class="hear-alarm">{ words::no_step() }</p> };
     };
     let entries = steps_for(teller.props, teller.chosen.to)
         .into_iter()
@@ -160,7 +160,7 @@ fn step(teller: &Teller, choose: &Choose) -> Html {
         .filter(|_| teller.chosen.to == Use::Web);
     html! {
         <>
-            <label class="field-label" for="hear-step">{ words::STEP }</label>
+            <label class="field-label" for="hear-step">{ words::step() }</label>
             <Select id="hear-step" entries={vec![("".into(), entries)]} chosen={at.to_string()} {on_choose} />
             if let Some(web) = web { <p class="part">{ web }</p> }
         </>

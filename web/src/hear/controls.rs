@@ -38,26 +38,26 @@ pub(super) fn controls(teller: &Teller, listener: &Listener) -> Html {
         })
     };
     let name = if phase == Phase::Still {
-        words::LISTEN
+        words::listen()
     } else {
-        words::STOP
+        words::stop()
     };
     html! {
         <>
             <div class="buttons">
                 <button type="button" class="button button-strong" disabled={nothing} onclick={listen}>{ name }</button>
                 <label class="hear-file">
-                    { words::OPEN }
+                    { words::open() }
                     <input type="file" accept="audio/*" disabled={nothing || phase != Phase::Still} onchange={open} />
                 </label>
             </div>
-            <p class="part part-quiet">{ words::KEPT_NOWHERE }</p>
+            <p class="part part-quiet">{ words::kept_nowhere() }</p>
             if teller.on { { meter(listener.ear().level) } }
             <p class="hear-now" role="status">{ now(teller, listener) }</p>
             if let Some(why) = listener.ear().deaf {
                 <p class="hear-alarm" role="alert">{ words::deaf(why) }</p>
             }
-            if listener.ear().cut_short { <p class="part">{ words::FIRST_MINUTE }</p> }
+            if listener.ear().cut_short { <p class="part">{ words::first_minute() }</p> }
         </>
     }
 }
@@ -65,7 +65,7 @@ pub(super) fn controls(teller: &Teller, listener: &Listener) -> Html {
 fn meter(level: f64) -> Html {
     html! {
         <label class="hear-level">
-            <span>{ words::LEVEL }</span>
+            <span>{ words::level_name() }</span>
             <meter min="0" max="1" high="0.95" value={format!("{level:.3}")} />
         </label>
     }
@@ -75,9 +75,9 @@ fn meter(level: f64) -> Html {
 fn now(teller: &Teller, listener: &Listener) -> String {
     match (listener.ear().phase, teller.chosen.to) {
         (Phase::Still, _) => String::new(),
-        (Phase::Asking, _) => words::ASKING.to_owned(),
-        (Phase::Reading, _) => words::READING.to_owned(),
-        (Phase::Listening, Use::Cut) => words::CUT_ON.to_owned(),
+        (Phase::Asking, _) => words::asking().to_owned(),
+        (Phase::Reading, _) => words::reading().to_owned(),
+        (Phase::Listening, Use::Cut) => words::cut_on().to_owned(),
         (Phase::Listening, Use::Cutter | Use::Web) => match listener.ear().heard.as_deref() {
             Some(Heard::Taps(heard)) => {
                 // One tap agrees with itself.
@@ -109,7 +109,7 @@ pub(super) fn by_hand(teller: &Teller, choose: &Choose) -> Html {
         event.prevent_default();
         browser::reveal(&element);
     });
-    html! { <p class="hear-by-hand"><a {href} {onclick}>{ words::TYPED }</a></p> }
+    html! { <p class="hear-by-hand"><a {href} {onclick}>{ words::by_hand() }</a></p> }
 }
 
 fn typed(teller: &Teller, choose: &Choose) -> Html {
@@ -144,7 +144,7 @@ fn typed(teller: &Teller, choose: &Choose) -> Html {
         });
     html! {
         <>
-            <label class="field-label" for="hear-tone">{ words::KNOWN_TONE }</label>
+            <label class="field-label" for="hear-tone">{ words::known_tone() }</label>
             <input id="hear-tone" class="entry entry-number" type="text" inputmode="decimal" autocomplete="off"
                 value={teller.chosen.typed.clone()} {oninput} />
             // Always one node: what comes and goes at the end of a list makes the entry anew, without its focus.

@@ -61,7 +61,7 @@ pub(crate) fn way_to_hear() -> Html {
         event.prevent_default();
         browser::reveal("hear-name");
     });
-    html! { <p class="hear-by-hand"><a href="#hear" {onclick}>{ words::NAME }</a></p> }
+    html! { <p class="hear-by-hand"><a href="#hear" {onclick}>{ words::name() }</a></p> }
 }
 
 /// What happens when the panel is shut: nobody listens behind a closed lid.
@@ -121,7 +121,7 @@ pub(crate) fn Hear(props: &HearProps) -> Html {
     };
     html! {
         <details class="hear" id="hear" {ontoggle}>
-            <summary class="more-name hear-name" id="hear-name">{ words::NAME }</summary>
+            <summary class="more-name hear-name" id="hear-name">{ words::name() }</summary>
             <div class="hear-inside">
                 { choose::uses(&fit, &choose) }
                 { choose::object(&teller, &choose) }

@@ -73,13 +73,13 @@ impl Teller<'_> {
         html! {
             <>
                 { picture(&heard.columns, marked.as_slice(), None) }
-                if heard.silent { <p class="hear-alarm">{ words::SILENT }</p> }
-                if heard.clipped { <p class="hear-alarm">{ words::CLIPPED }</p> }
+                if heard.silent { <p class="hear-alarm">{ words::silent() }</p> }
+                if heard.clipped { <p class="hear-alarm">{ words::clipped() }</p> }
                 if !self.on {
                     <p class="hear-told hear-sum" role="status">{ told }</p>
                     if let Some(agreed) = agreed {
                         if self.chosen.to == Use::Web { { self.web(agreed.frequency) } }
-                        <p class="part">{ format!("{rough} ") }{ words::NOT_TRUSTED }</p>
+                        <p class="part">{ format!("{rough} ") }{ words::not_trusted() }</p>
                         if self.chosen.to == Use::Cutter { { self.take(&agreed, heard.clipped) } }
                     }
                 }
@@ -100,7 +100,7 @@ impl Teller<'_> {
             }
         };
         let rows: Vec<Html> = heard.taps.iter().enumerate().map(row).collect();
-        table(words::TAP_COLUMNS, rows)
+        table(words::tap_columns(), rows)
     }
 
     /// The web's tone beside the one that was worked out.
@@ -167,8 +167,8 @@ impl Teller<'_> {
             <>
                 { picture(&heard.columns, &marked, rates(job, step)) }
                 if let Some(lines) = lines { <p class="part part-quiet">{ lines }</p> }
-                if heard.tones.silent { <p class="hear-alarm">{ words::SILENT }</p> }
-                if heard.tones.clipped { <p class="hear-alarm">{ words::CLIPPED }</p> }
+                if heard.tones.silent { <p class="hear-alarm">{ words::silent() }</p> }
+                if heard.tones.clipped { <p class="hear-alarm">{ words::clipped() }</p> }
                 { self.tones(&heard.tones.tones) }
             </>
         }
@@ -195,7 +195,7 @@ impl Teller<'_> {
         html! {
             <>
                 <div role="status">{ for said.iter().map(|line| html! { <p class="hear-told">{ line }</p> }) }</div>
-                { table(words::TONE_COLUMNS, rows) }
+                { table(words::tone_columns(), rows) }
             </>
         }
     }
@@ -217,7 +217,7 @@ fn table(columns: [&'static str; 3], rows: Vec<Html>) -> Html {
     let head = columns.map(|name| html! { <th scope="col">{ name }</th> });
     html! {
         <details class="more">
-            <summary class="more-name">{ words::TABLE }</summary>
+            <summary class="more-name">{ words::table() }</summary>
             <table class="hear-table">
                 <thead><tr>{ head.into_iter().collect::<Html>() }</tr></thead>
                 <tbody>{ rows }</tbody>

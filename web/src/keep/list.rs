@@ -11,7 +11,7 @@ use std::rc::Rc;
 use thinwright_core::field::Group;
 use thinwright_core::pin::Place;
 use thinwright_core::{Answers, Field, FieldId, Job};
-use thinwright_words::{GainKind, Speaker, WAITS};
+use thinwright_words::{GainKind, Speaker, waits};
 use yew::prelude::*;
 
 /// The element that takes the focus when a choice is gone.
@@ -125,7 +125,7 @@ fn waiting(props: &KeptProps, pin: &Pin) -> Html {
     let (rack, units) = (props.keeping.rack.clone(), props.keeping.units);
     html! {
         <div class="kept-waits">
-            if !props.stale { <p class="part-quiet">{ WAITS }</p> }
+            if !props.stale { <p class="part-quiet">{ waits() }</p> }
             <PinEntry pin={pin.clone()} {rack} {units} />
         </div>
     }

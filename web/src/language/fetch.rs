@@ -37,7 +37,8 @@ async fn speak_now(language: Language) -> Result<(), String> {
         Language::English => Dictionary::default(),
         other => {
             let text = words(other).await.ok_or_else(failed)?;
-            Dictionary::read(&text).map_err(|_| failed())?
+            let pairs = thinwright_catalog::dictionary(language.tag(), &text);
+            Dictionary::new(pairs.map_err(|_| failed())?)
         }
     };
     speak(language, dictionary);

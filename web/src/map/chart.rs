@@ -36,7 +36,7 @@ pub(crate) fn chart(
     let (mut marks, over) = match shows {
         Shows::Gives(picture, gauge) => give::marks(picture, gauge, &ground),
         Shows::Tone(picture) => tone::marks(picture, &ground)
-            .unwrap_or_else(|| (Vec::new(), vec![ground.words(words::NO_TONE_HERE)])),
+            .unwrap_or_else(|| (Vec::new(), vec![ground.words(words::no_tone_here())])),
         Shows::Words(text) => (Vec::new(), vec![ground.words(text)]),
     };
     marks.extend(ground.edges(job, moment));

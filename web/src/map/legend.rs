@@ -28,7 +28,7 @@ pub(super) fn lines(picture: &WebPicture, gauge: &Gauge) -> Html {
     html! {
         <table class="map-table">
             <caption>{ words::lines_caption(gauge) }</caption>
-            { head(&words::LINE_COLUMNS) }
+            { head(&words::line_columns()) }
             <tbody>{ rows.collect::<Html>() }</tbody>
         </table>
     }
@@ -90,8 +90,8 @@ pub(super) fn of_places(
     });
     html! {
         <table class="map-table">
-            <caption>{ words::PLACES }</caption>
-            { head(&words::PLACE_COLUMNS) }
+            <caption>{ words::places() }</caption>
+            { head(&words::place_columns()) }
             <tbody>{ rows.collect::<Html>() }</tbody>
         </table>
     }

@@ -36,7 +36,7 @@ pub(crate) fn Steps(props: &StepsProps) -> Html {
     let count = steps(strategy).count();
     let in_hand = props.step.and_then(|at| steps(strategy).nth(at));
     let says = in_hand.map_or_else(
-        || words::FINISHED.to_owned(),
+        || words::finished().to_owned(),
         |step| speaker.step_of(step, count),
     );
     let oninput = desk.on_some(move |event: InputEvent| {
@@ -47,7 +47,7 @@ pub(crate) fn Steps(props: &StepsProps) -> Html {
     });
     html! {
         <div class="steps-in-hand">
-            <label class="title-label" for="step-in-hand">{ words::STEPS }</label>
+            <label class="title-label" for="step-in-hand">{ words::steps() }</label>
             // The slider itself says it to those who cannot see.
             <p class="steps-says" aria-hidden="true">{ says.clone() }</p>
             { weakening(strategy, &speaker, props.step) }

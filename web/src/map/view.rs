@@ -53,9 +53,9 @@ fn find<'a>(
     let sight = sight(&shown.job, strategy, at);
     let seen = sight.as_ref().map(|s| props.looks.at(&shown.answers, s));
     let (picture, words) = match seen {
-        None => (None, (words::NO_WEB, words::NO_WEB_WHY.to_owned())),
-        Some(None) => (None, (words::WORKING_OUT, String::new())),
-        Some(Some((Err(why), _))) => (None, (words::NO_MAP, speaker.web_error(why))),
+        None => (None, (words::no_web(), words::no_web_why().to_owned())),
+        Some(None) => (None, (words::working_out(), String::new())),
+        Some(Some((Err(why), _))) => (None, (words::no_map(), speaker.web_error(why))),
         Some(Some((Ok(picture), detail))) => {
             let fine = detail == Detail::Fine;
             (
@@ -89,9 +89,9 @@ pub(crate) fn WebView(props: &WebViewProps) -> Html {
     });
     let Some((found, of_all)) = found else {
         return html! {
-            <section class="web web-bare" aria-label={words::STEPS}>
+            <section class="web web-bare" aria-label={words::steps()}>
                 { steps }
-                <p class="part-quiet">{ words::NEVER_A_WEB }</p>
+                <p class="part-quiet">{ words::never_a_web() }</p>
             </section>
         };
     };
@@ -102,10 +102,10 @@ pub(crate) fn WebView(props: &WebViewProps) -> Html {
     html! {
         <section class="web" id="web" aria-labelledby="web-name">
             { steps }
-            <h2 class="section-name" id="web-name">{ words::NAME }</h2>
+            <h2 class="section-name" id="web-name">{ words::name() }</h2>
             <p class="web-of">
                 { speaker.map_of(found.moment.step) }
-                <span class="web-softest">if of_all { { words::SOFTEST_OF_ALL } }</span>
+                <span class="web-softest">if of_all { { words::softest_of_all() } }</span>
             </p>
             { choice(*tone, &on_tone) }
             { figure(props, &speaker, &found, *tone) }
@@ -126,9 +126,9 @@ fn choice(tone: bool, on_tone: &Callback<bool>) -> Html {
     };
     html! {
         <fieldset class="web-choices">
-            <legend class="away">{ words::SHOWN }</legend>
-            { one(words::GIVES, false) }
-            { one(words::TONE, true) }
+            <legend class="away">{ words::shown() }</legend>
+            { one(words::gives(), false) }
+            { one(words::tone(), true) }
         </fieldset>
     }
 }
@@ -168,7 +168,7 @@ fn beside(props: &WebViewProps, speaker: &Speaker<'_>, found: &Found, tone: bool
         (Some((picture, _)), Some(web), _) if tone => html! {
             <>
                 <p>{ speaker.tone(picture, web) }</p>
-                if !picture.tones.is_empty() { <p class="part-quiet">{ words::TONE_LEGEND }</p> }
+                if !picture.tones.is_empty() { <p class="part-quiet">{ words::tone_legend() }</p> }
             </>
         },
         (Some((picture, _)), _, Some(sight)) => {

@@ -2,7 +2,7 @@
 
 use super::Topic;
 use super::setup::named;
-use thinwright_words::{AFTER_TURN_OVER, BEFORE_START, GainKind, sheet as words};
+use thinwright_words::{GainKind, after_turn_over, before_start, sheet as words};
 use yew::prelude::*;
 
 /// Empty rows for what was run.
@@ -21,28 +21,28 @@ pub(super) fn closing(topic: &Topic, web: Html) -> Html {
     html! {
         <>
             <section class="sheet-lists">
-                <div>{ ticks(words::BEFORE_START, BEFORE_START) }</div>
+                <div>{ ticks(words::before_start(), &before_start()) }</div>
                 if turned {
-                    <div>{ ticks(words::AFTER_TURN, AFTER_TURN_OVER) }</div>
-                    <div>{ named(words::TURNING, budget.collect()) }</div>
+                    <div>{ ticks(words::after_turn(), &after_turn_over()) }</div>
+                    <div>{ named(words::turning(), budget.collect()) }</div>
                 }
                 { web }
             </section>
-            <section class="sheet-cautions">{ named(words::CAUTIONS, speaker.cautions(strategy)) }</section>
+            <section class="sheet-cautions">{ named(words::cautions(), speaker.cautions(strategy)) }</section>
             <section class="sheet-worth">
                 { named(GainKind::Measure.heading(), worth_measuring(topic)) }
-                { named(words::KEPT_OF_JOB, speaker.kept_of_job()) }
+                { named(words::kept_of_job(), speaker.kept_of_job()) }
             </section>
             <section class="sheet-tables">
                 { measured(topic) }
                 { run() }
             </section>
             <section class="sheet-signatures">
-                { for words::SIGNATURES.map(|s| html! { <p class="sheet-sign">{ s }</p> }) }
+                { for words::signatures().map(|s| html! { <p class="sheet-sign">{ s }</p> }) }
             </section>
             if !defaults.is_empty() {
                 <section class="sheet-assumed">
-                    <h3>{ words::ASSUMED }</h3>
+                    <h3>{ words::assumed() }</h3>
                     <p>{ words::joined(&defaults) }</p>
                 </section>
             }
@@ -74,9 +74,9 @@ fn measured(topic: &Topic) -> Html {
     let rows = words::measured_rows(&topic.speaker, topic.job);
     html! {
         <table class="sheet-measured">
-            <caption>{ words::MEASURED_CAPTION }</caption>
+            <caption>{ words::measured_caption() }</caption>
             <thead>
-                <tr>{ for words::MEASURED_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+                <tr>{ for words::measured_columns().map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
             </thead>
             <tbody>
                 { for rows.into_iter().map(|(place, wanted)| html! {
@@ -90,13 +90,13 @@ fn measured(topic: &Topic) -> Html {
 fn run() -> Html {
     html! {
         <table class="sheet-run">
-            <caption>{ words::RUN_CAPTION }</caption>
+            <caption>{ words::run_caption() }</caption>
             <thead>
-                <tr>{ for words::RUN_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+                <tr>{ for words::run_columns().map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
             </thead>
             <tbody>
                 { for (0..RUN_ROWS).map(|_| html! {
-                    <tr>{ for words::RUN_COLUMNS.map(|_| html! { <td></td> }) }</tr>
+                    <tr>{ for words::run_columns().map(|_| html! { <td></td> }) }</tr>
                 }) }
             </tbody>
         </table>

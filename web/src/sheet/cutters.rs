@@ -17,7 +17,7 @@ pub(super) fn table(topic: &Topic) -> Html {
         <table class="sheet-cutters">
             <caption>{ words::cutter_caption(topic.speaker.units) }</caption>
             <thead>
-                <tr>{ for words::CUTTER_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+                <tr>{ for words::cutter_columns().map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
             </thead>
             <tbody>{ for rows.map(|(cutter, steps)| row(topic, cutter, &steps)) }</tbody>
         </table>

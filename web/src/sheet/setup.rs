@@ -25,7 +25,7 @@ pub(super) fn block(topic: &Topic, index: usize) -> Html {
                 <Sketch job={topic.job.clone()} outcome={topic.outcome.clone()} setup={index} />
                 <div class="sheet-notes">
                     { list(datum) }
-                    { named(words::STOP_AND_MEASURE, stops(setup)) }
+                    { named(words::stop_and_measure(), stops(setup)) }
                 </div>
                 { by_ear(topic, setup) }
             </div>
@@ -82,9 +82,9 @@ fn by_ear(topic: &Topic, setup: &Setup) -> Html {
     }
     html! {
         <table class="sheet-ear">
-            <caption>{ words::EAR_CAPTION }</caption>
+            <caption>{ words::ear_caption() }</caption>
             <thead>
-                <tr>{ for words::EAR_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+                <tr>{ for words::ear_columns().map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
             </thead>
             <tbody>{ rows }</tbody>
         </table>
@@ -96,7 +96,7 @@ fn table(topic: &Topic, number: usize, setup: &Setup) -> Html {
         <table class="sheet-steps">
             <caption>{ words::step_caption(number, topic.speaker.units) }</caption>
             <thead>
-                <tr>{ for words::STEP_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+                <tr>{ for words::step_columns().map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
             </thead>
             { for setup.steps.iter().map(|s| row(topic, s, place_of(setup.face_up, s.task))) }
         </table>
@@ -129,7 +129,7 @@ fn row(topic: &Topic, step: &Step, place: Place) -> Html {
         },
         speaker.time(step.time),
     ];
-    let columns = (words::STEP_COLUMNS.len() - 1).to_string();
+    let columns = (words::step_columns().len() - 1).to_string();
     html! {
         <tbody>
             <tr>

@@ -41,7 +41,7 @@ fn drawn(topic: &Topic, picture: Option<&WebPicture>) -> Option<Html> {
         <div class="sheet-web">
             <h3>{ words::sheet_heading(moment.step, face) }</h3>
             <div class="sheet-web-beside">
-                <svg class="map map-paper" viewBox={view_box} role="img" aria-label={words::NAME}
+                <svg class="map map-paper" viewBox={view_box} role="img" aria-label={words::name()}
                     xmlns="http://www.w3.org/2000/svg">
                     { draw(&chart.marks, None, None) }
                 </svg>

@@ -31,11 +31,11 @@ pub(super) fn table(speaker: &Speaker<'_>, report: &StabilityReport, lobes: &Lob
     };
     html! {
         <details class="more song-table">
-            <summary class="more-name">{ words::TABLE }</summary>
+            <summary class="more-name">{ words::table() }</summary>
             <table class="map-table">
-                <caption class="away">{ words::TABLE }</caption>
+                <caption class="away">{ words::table() }</caption>
                 <thead>
-                    <tr>{ for words::TABLE_COLUMNS.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+                    <tr>{ for words::table_columns().map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
                 </thead>
                 <tbody>{ for picked(lobes.speeds.len()).into_iter().map(row) }</tbody>
             </table>

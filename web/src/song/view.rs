@@ -34,7 +34,7 @@ pub(crate) fn Song(props: &SongProps) -> Html {
     let shows = match (report.known, lobes) {
         (TipKnown::Nothing, _) => Shows::AnySpeed,
         (_, Some(lobes)) => Shows::Lobes(lobes),
-        (_, None) => Shows::Words(words::WORKING_OUT),
+        (_, None) => Shows::Words(words::working_out()),
     };
     let said = match shows {
         Shows::Words(text) => text.to_owned(),
@@ -45,7 +45,7 @@ pub(crate) fn Song(props: &SongProps) -> Html {
     let lines = speaker.song(step);
     html! {
         <section class="song" aria-labelledby="song-name">
-            <h5 class="part-name" id="song-name">{ words::NAME }</h5>
+            <h5 class="part-name" id="song-name">{ words::name() }</h5>
             <ul class="part part-list">{ for lines.into_iter().map(|line| html! { <li>{ line }</li> }) }</ul>
             <figure class="song-figure">
                 <svg class="song-chart map" viewBox={view_box} role="img" aria-label={said} xmlns="http://www.w3.org/2000/svg">

@@ -7,7 +7,7 @@ use crate::state::Shown;
 use crate::text;
 use thinwright_core::Outcome;
 use thinwright_quantity::UnitSystem;
-use thinwright_words::{CAUTIONS_HEADING, Speaker};
+use thinwright_words::{Speaker, cautions_heading};
 use yew::prelude::*;
 
 #[derive(Clone, PartialEq, Properties)]
@@ -36,7 +36,7 @@ pub(crate) fn Notes(props: &NotesProps) -> Html {
         <section class="notes">
             { titled("h3", text::web_unknown(), &unknown) }
             <Gains shown={props.shown.clone()} units={props.units} />
-            { titled("h3", CAUTIONS_HEADING, &cautions) }
+            { titled("h3", cautions_heading(), &cautions) }
             if !defaults.is_empty() {
                 <details class="more">
                     <summary class="more-name">{ text::assumed(defaults.len()) }</summary>

@@ -31,7 +31,7 @@ pub(crate) fn Values(props: &ValuesProps) -> Html {
     let block = |units: UnitSystem| {
         let speaker = Speaker::new(units, &desk.catalog, &props.shown.answers);
         // A path program takes plain blanks only, and none inside a number.
-        let block = format!("{}\n{}", speaker.step(step), speaker.block(step))
+        let block = format!("{}\n{}", speaker.step(step), speaker.block_to_copy(step))
             .replace('\u{202F}', "")
             .replace('\u{A0}', " ");
         let copy = {

@@ -1,7 +1,10 @@
 //! What was heard, told.
 
-use super::{OF_TEETH, OF_TURNS, ONE_CHANGE, damping, percent, plain, typed};
+use super::{damping, of_teeth, of_turns, one_change, percent, plain, typed};
 use crate::Speaker;
+use crate::figures::marked;
+use crate::language::tr;
+use crate::say;
 use crate::tasks::task_name;
 use crate::text::plural;
 use thinwright_core::heard::Chatter;
@@ -15,36 +18,41 @@ const CLOSEST: f64 = 0.001;
 
 /// How many taps are heard while it listens.
 pub fn count(agreeing: usize, wanted: usize, heard: usize) -> String {
-    let beside = match heard.saturating_sub(agreeing) {
-        0 => String::new(),
-        more => format!("; {more} beside them"),
-    };
-    format!("{agreeing} of {wanted} taps that agree{beside}")
+    match heard.saturating_sub(agreeing) {
+        0 => say!("{agreeing} of {wanted} taps that agree", agreeing, wanted),
+        more => say!(
+            "{agreeing} of {wanted} taps that agree; {more} beside them",
+            agreeing,
+            wanted,
+            more
+        ),
+    }
 }
 
 /// What taps told, once it no longer listens: the frequency, if any two agree, how well, and what is still wanting.
 pub fn taps_told(agreed: Option<&Agreed>, (rang, dull): (usize, usize), wanted: usize) -> String {
     let heard = |n: usize| plural(u32::try_from(n).unwrap_or(u32::MAX), "tap", "taps");
     match agreed {
-        None if rang + dull == 0 => "Nothing found: no tap was heard.".to_owned(),
-        None if rang == 0 => format!(
-            "Nothing found: {} heard, but none of them rang.",
-            heard(dull)
+        None if rang + dull == 0 => tr("Nothing found: no tap was heard.").to_owned(),
+        None if rang == 0 => say!(
+            "Nothing found: {taps} heard, but none of them rang.",
+            taps = heard(dull)
         ),
-        None => format!(
-            "Nothing found: {} rang, and no two agree. Tap nearer to the microphone, in a quieter room.",
-            heard(rang)
+        None => say!(
+            "Nothing found: {taps} rang, and no two agree. Tap nearer to the microphone, in a quieter room.",
+            taps = heard(rang)
         ),
-        Some(a) if a.count < wanted => format!(
-            "Only {} agree of {wanted} that are wanted, near {}\u{A0}Hz: not enough to rely on. Listen again.",
-            heard(a.count),
-            typed(a.frequency)
+        Some(a) if a.count < wanted => say!(
+            "Only {taps} agree of {wanted} that are wanted, near {frequency}\u{A0}Hz: not enough to rely on. Listen again.",
+            wanted,
+            taps = heard(a.count),
+            frequency = marked(&typed(a.frequency))
         ),
-        Some(a) => format!(
-            "{}\u{A0}Hz: {} agree within {}.",
-            typed(a.frequency),
-            heard(a.count),
-            percent(a.spread.max(CLOSEST))
+        Some(a) => say!(
+            "{frequency}\u{A0}Hz: {taps} agree within {spread}.",
+            frequency = marked(&typed(a.frequency)),
+            taps = heard(a.count),
+            spread = percent(a.spread.max(CLOSEST))
         ),
     }
 }
@@ -52,25 +60,30 @@ pub fn taps_told(agreed: Option<&Agreed>, (rang, dull): (usize, usize), wanted: 
 /// The rough damping that taps told.
 pub fn damping_told(ratio: Option<f64>, factor: f64) -> String {
     match ratio {
-        Some(ratio) => format!(
-            "Damping ratio near {}; it may be {} times more or less.",
-            damping(ratio),
-            plain(factor)
+        Some(ratio) => say!(
+            "Damping ratio near {ratio}; it may be {factor} times more or less.",
+            ratio = marked(&damping(ratio)),
+            factor = plain(factor)
         ),
-        None => "The damping could not be told.".to_owned(),
+        None => tr("The damping could not be told.").to_owned(),
     }
 }
 
 /// The spectrum, to those who cannot see it.
 pub fn spectrum_said(from: f64, to: f64, peak: Option<f64>) -> String {
-    let range = format!(
-        "Spectrum of what was heard, {} to {}\u{A0}Hz",
-        typed(from),
-        typed(to)
-    );
+    let hertz = |f: f64| marked(&typed(f));
     match peak {
-        Some(peak) => format!("{range}; marked at {}\u{A0}Hz.", typed(peak)),
-        None => format!("{range}."),
+        Some(peak) => say!(
+            "Spectrum of what was heard, {from} to {to}\u{A0}Hz; marked at {peak}\u{A0}Hz.",
+            from = hertz(from),
+            to = hertz(to),
+            peak = hertz(peak)
+        ),
+        None => say!(
+            "Spectrum of what was heard, {from} to {to}\u{A0}Hz.",
+            from = hertz(from),
+            to = hertz(to)
+        ),
     }
 }
 
@@ -91,27 +104,30 @@ pub struct CutTone {
 pub fn tone_is(tone: &CutTone) -> String {
     let times = plain(tone.multiple);
     let said = match tone.origin {
-        Origin::Teeth => format!("forced: {times} times the rate of the teeth"),
-        Origin::Revolution => format!("forced: {times} times the turns; runout or an uneven tooth"),
-        Origin::Off => "on no line: chatter".to_owned(),
-        Origin::NotTeeth => "unclear: not the teeth; runout or chatter".to_owned(),
-        Origin::Unclear => "unclear: the lines lie too close here".to_owned(),
+        Origin::Teeth => say!("forced: {times} times the rate of the teeth", times),
+        Origin::Revolution => say!(
+            "forced: {times} times the turns; runout or an uneven tooth",
+            times
+        ),
+        Origin::Off => tr("on no line: chatter").to_owned(),
+        Origin::NotTeeth => tr("unclear: not the teeth; runout or chatter").to_owned(),
+        Origin::Unclear => tr("unclear: the lines lie too close here").to_owned(),
     };
     if tone.strong {
         said
     } else {
-        format!("{said} (weak)")
+        say!("{said} (weak)", said)
     }
 }
 
 /// The tone of what vibrates.
 fn tone_of(whose: Whose) -> &'static str {
-    match whose {
+    tr(match whose {
         Whose::Cutter => "that of the cutter",
         Whose::Machine => "that of the spindle",
         Whose::Web => "that of the web",
         Whose::Rib => "that of a rib",
-    }
+    })
 }
 
 impl Speaker<'_> {
@@ -124,19 +140,32 @@ impl Speaker<'_> {
     pub fn take_tone(&self, row: Option<u8>, x: bool) -> String {
         let axis = if x { "X" } else { "Y" };
         row.map_or_else(
-            || "Take over as the spindle's tone".to_owned(),
-            |row| format!("Take over as tone {axis} of cutter {}", u32::from(row) + 1),
+            || tr("Take over as the spindle's tone").to_owned(),
+            |row| {
+                say!(
+                    "Take over as tone {axis} of cutter {cutter}",
+                    axis,
+                    cutter = u32::from(row) + 1
+                )
+            },
         )
     }
 
     /// A button that takes the damping over.
     pub fn take_damping(&self, row: u8) -> String {
-        format!("Take over the damping of cutter {}", u32::from(row) + 1)
+        say!(
+            "Take over the damping of cutter {cutter}",
+            cutter = u32::from(row) + 1
+        )
     }
 
     /// That a field has the value now.
     pub fn taken(&self, text: &str, place: &str) -> String {
-        format!("Taken over as measured: {place} {text}. Type over it to change it.")
+        say!(
+            "Taken over as measured: {place} {text}. Type over it to change it.",
+            place,
+            text
+        )
     }
 
     /// A step to choose from.
@@ -152,25 +181,31 @@ impl Speaker<'_> {
     /// The tone that the web rings with beside the one that was worked out.
     pub fn web_heard(&self, heard: Frequency, reckoned: Frequency) -> String {
         let share = heard.si() / reckoned.si() - 1.0;
-        let (heard, told) = (self.frequency(heard), self.frequency(reckoned));
+        let (heard, reckoned) = (self.frequency(heard), self.frequency(reckoned));
         let near = self.catalog.numbers.heard_match;
         if share.abs() < near {
-            return format!(
-                "{heard}, where {told} was worked out: {} off. That is as near as thickness and seat are known.",
-                percent(share.abs())
+            return say!(
+                "{heard}, where {reckoned} was worked out: {share} off. That is as near as thickness and seat are known.",
+                heard,
+                reckoned,
+                share = percent(share.abs())
             );
         }
         if share < 0.0 {
-            format!(
-                "{heard}, where {told} was worked out: {} lower. The web is softer than reckoned: it may be thinner, its seat may \
+            say!(
+                "{heard}, where {reckoned} was worked out: {share} lower. The web is softer than reckoned: it may be thinner, its seat may \
                  give, or what should back it does not touch. Look after these before you cut it thinner.",
-                percent(-share)
+                heard,
+                reckoned,
+                share = percent(-share)
             )
         } else {
-            format!(
-                "{heard}, where {told} was worked out: {} higher. The web may be thicker than reckoned, backing or boss may hold it \
+            say!(
+                "{heard}, where {reckoned} was worked out: {share} higher. The web may be thicker than reckoned, backing or boss may hold it \
                  better, or it was not the lowest tone that rang: tap nearer to the middle of the web.",
-                percent(share)
+                heard,
+                reckoned,
+                share = percent(share)
             )
         }
     }
@@ -178,11 +213,11 @@ impl Speaker<'_> {
     /// Which step a web is compared in, and how it stands there.
     pub fn web_to_tap(&self, step: &Step) -> Option<String> {
         let web = step.web.as_ref()?;
-        Some(format!(
-            "Compared with {}, the first tone worked out for {} of web as step {} leaves it.",
-            self.frequency(web.frequency),
-            self.length(web.thickness),
-            step.number
+        Some(say!(
+            "Compared with {frequency}, the first tone worked out for {thickness} of web as step {step} leaves it.",
+            frequency = self.frequency(web.frequency),
+            thickness = self.length(web.thickness),
+            step = step.number
         ))
     }
 
@@ -191,7 +226,7 @@ impl Speaker<'_> {
         let strong = |origin: Origin| tones.iter().find(|t| t.strong && t.origin == origin);
         let hz = |tone: &CutTone| self.frequency(Frequency::from_si(tone.frequency));
         if tones.is_empty() {
-            return vec!["Nothing found: no steady tone stands out of this sound.".to_owned()];
+            return vec![tr("Nothing found: no steady tone stands out of this sound.").to_owned()];
         }
         let mut out = Vec::new();
         if let Some(tone) = strong(Origin::Off) {
@@ -199,67 +234,63 @@ impl Speaker<'_> {
         }
         for unclear in [Origin::NotTeeth, Origin::Unclear] {
             if let Some(tone) = strong(unclear) {
-                out.push(format!(
-                    "{}: unclear. At this speed the lines of the turns lie so close that one of them is near any tone. Change the speed \
-                     a little: what is forced moves with it, chatter stays.",
-                    hz(tone)
-                ));
+                out.push(say!("{tone}: unclear. At this speed the lines of the turns lie so close that one of them is near any tone. Change the speed \
+                     a little: what is forced moves with it, chatter stays.", tone = hz(tone)));
             }
         }
         if let Some(tone) = strong(Origin::Revolution) {
-            out.push(format!(
-                "{}: forced, once a turn or a multiple of it. Runout, a chipped tooth or a nick in the holder's seat: read the runout \
-                 with a dial. It is no chatter.",
-                hz(tone)
-            ));
+            out.push(say!("{tone}: forced, once a turn or a multiple of it. Runout, a chipped tooth or a nick in the holder's seat: read the runout \
+                 with a dial. It is no chatter.", tone = hz(tone)));
         }
         if let Some(tone) = strong(Origin::Teeth) {
-            out.push(format!(
-                "{}: forced, the beat of the teeth. Any interrupted cut has it; it is no chatter.",
-                hz(tone)
-            ));
+            out.push(say!("{tone}: forced, the beat of the teeth. Any interrupted cut has it; it is no chatter.", tone = hz(tone)));
         }
         out
     }
 
     fn chatter(&self, tone: &str, advice: Option<&Chatter>) -> String {
-        let mut out = format!(
+        let mut out = vec![say!(
             "{tone}: on no line of the spindle, so it is chatter, unless it is there as well while the spindle runs free: then it is a \
-             fan or a pump."
-        );
+             fan or a pump.",
+            tone
+        )];
         let Some(advice) = advice else {
-            return out;
+            return out.concat();
         };
-        out += &match advice.whose {
-            Some((whose, own)) => format!(
-                " The nearest tone that is known is {}, {}.",
-                tone_of(whose),
-                self.frequency(own)
+        out.push(match advice.whose {
+            Some((whose, own)) => say!(
+                "The nearest tone that is known is {that_of_whom}, {frequency}.",
+                that_of_whom = tone_of(whose),
+                frequency = self.frequency(own)
             ),
-            None => {
-                " No tone that is known is near: tap cutter and web to find whose it is.".to_owned()
-            }
-        };
+            None => tr("No tone that is known is near: tap cutter and web to find whose it is.")
+                .to_owned(),
+        });
         let depth = self.length(advice.depth);
-        out += &match advice.speed {
-            Some(speed) => format!(
-                " Try {} at the same feed per tooth; if it still sings, go back to the old speed and try a step-down of {depth}. {ONE_CHANGE}",
-                self.spindle_speed(speed)
+        out.push(match advice.speed {
+            Some(speed) => say!(
+                "Try {speed} at the same feed per tooth; if it still sings, go back to the old speed and try a step-down of {depth}.",
+                speed = self.spindle_speed(speed),
+                depth
             ),
-            None => format!(
-                " The machine has no other speed that keeps step with it: try a step-down of {depth}. {ONE_CHANGE}"
+            None => say!(
+                "The machine has no other speed that keeps step with it: try a step-down of {depth}.",
+                depth
             ),
-        };
-        out
+        });
+        out.push(one_change().to_owned());
+        out.join(" ")
     }
 
     /// The lines that the picture of a cut shows.
     pub fn lines_of(&self, n: SpindleSpeed, z: u32) -> String {
-        format!(
-            "Lines of {}: {OF_TURNS}, {}; {OF_TEETH}, {}. Where they would run together they are left out.",
-            self.spindle_speed(n),
-            self.frequency(Frequency::from_si(n.si())),
-            self.frequency(Frequency::from_si(n.si() * f64::from(z)))
+        say!(
+            "Lines of {speed}: {of_turns}, {turns}; {of_teeth}, {teeth}. Where they would run together they are left out.",
+            of_turns = of_turns(),
+            of_teeth = of_teeth(),
+            speed = self.spindle_speed(n),
+            turns = self.frequency(Frequency::from_si(n.si())),
+            teeth = self.frequency(Frequency::from_si(n.si() * f64::from(z)))
         )
     }
 }

@@ -2,17 +2,24 @@
 
 use super::percent;
 use crate::Speaker;
+use crate::figures::{unit, written};
+use crate::language::{tr, tr_all};
+use crate::say;
 use thinwright_core::stability::{Lobes, StabilityReport};
-use thinwright_quantity::{
-    Kind, Length, Rounding, SpindleSpeed, UnitSystem, format as written, unit_name,
-};
+use thinwright_quantity::{Kind, Length, Rounding, SpindleSpeed, UnitSystem};
 
 /// While the chart is on its way.
-pub const WORKING_OUT: &str = "working out the chart \u{2026}";
+pub fn working_out() -> &'static str {
+    tr("working out the chart \u{2026}")
+}
 /// The chart as a table, folded away.
-pub const TABLE: &str = "The chart as a table";
+pub fn table() -> &'static str {
+    tr("The chart as a table")
+}
 /// Its columns.
-pub const TABLE_COLUMNS: [&str; 3] = ["spindle speed", "sings from", "how"];
+pub fn table_columns() -> [&'static str; 3] {
+    tr_all(["spindle speed", "sings from", "how"])
+}
 /// What the signs of the chart mean.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sign {
@@ -40,12 +47,15 @@ pub enum Sign {
 
 /// Title of the chart's axis of speeds.
 pub fn speed_axis(units: UnitSystem) -> String {
-    format!("spindle speed n, {}", unit_name(Kind::SpindleSpeed, units))
+    say!(
+        "spindle speed n, {unit}",
+        unit = unit(Kind::SpindleSpeed, units)
+    )
 }
 
 /// Title of the chart's axis of depths.
 pub fn depth_axis(units: UnitSystem) -> String {
-    format!("step-down ap, {}", unit_name(Kind::Length, units))
+    say!("step-down ap, {unit}", unit = unit(Kind::Length, units))
 }
 
 /// A figure on an axis.
@@ -56,17 +66,18 @@ pub fn tick(value: f64) -> String {
 impl Speaker<'_> {
     /// The chart, to those who cannot see it; `lobes` where a frequency is known.
     pub fn chart_said(&self, report: &StabilityReport, lobes: Option<&Lobes>) -> String {
-        let point = format!(
-            "The step stands at {} and {}.",
-            self.spindle_speed(report.cut.n),
-            self.length(report.cut.ap)
+        let point = say!(
+            "The step stands at {speed} and {depth}.",
+            speed = self.spindle_speed(report.cut.n),
+            depth = self.length(report.cut.ap)
         );
         let Some(lobes) = lobes else {
-            return format!(
-                "Chart of depth over spindle speed: quiet at any speed up to {}, at likely values up to {}. {point}",
-                self.depth(report.quiet.0),
-                self.depth(report.quiet.1)
+            let chart = say!(
+                "Chart of depth over spindle speed: quiet at any speed up to {depth}, at likely values up to {likely}.",
+                depth = self.depth(report.quiet.0),
+                likely = self.depth(report.quiet.1)
             );
+            return format!("{chart} {point}");
         };
         let known = lobes
             .limit
@@ -74,22 +85,26 @@ impl Speaker<'_> {
             .zip(&lobes.speeds)
             .filter_map(|(d, n)| Some((*d.as_ref()?, *n)));
         let least = known.reduce(|a, b| if b.0 < a.0 { b } else { a });
-        let range = format!(
-            "from {} to {}",
+        let (from, to) = (
             self.spindle_speed(report.range.0),
-            self.spindle_speed(report.range.1)
+            self.spindle_speed(report.range.1),
         );
-        match least {
-            Some((depth, n)) => format!(
-                "Chart of the depth at which it sings, {range}: least {} at {}. {point}",
-                self.depth(depth),
-                self.spindle_speed(n)
+        let chart = match least {
+            Some((depth, n)) => say!(
+                "Chart of the depth at which it sings, from {from} to {to}: least {depth} at {speed}.",
+                from,
+                to,
+                depth = self.depth(depth),
+                speed = self.spindle_speed(n)
             ),
-            None => format!(
-                "Chart of the depth at which it sings, {range}: nothing up to {}. {point}",
-                self.depth(report.top)
+            None => say!(
+                "Chart of the depth at which it sings, from {from} to {to}: nothing up to {depth}.",
+                from,
+                to,
+                depth = self.depth(report.top)
             ),
-        }
+        };
+        format!("{chart} {point}")
     }
 
     /// A row of the chart's table: speed, depth, how.
@@ -102,11 +117,11 @@ impl Speaker<'_> {
     ) -> [String; 3] {
         let how = match (limit, flip) {
             (None, _) => "-",
-            (Some(_), true) => "every other tooth",
-            (Some(_), false) => "tone of its own",
+            (Some(_), true) => tr("every other tooth"),
+            (Some(_), false) => tr("tone of its own"),
         };
         let depth = limit.map_or_else(
-            || format!("beyond {}", self.depth(top)),
+            || say!("beyond {depth}", depth = self.depth(top)),
             |depth| self.depth(depth),
         );
         [self.spindle_speed(n), depth, how.to_owned()]
@@ -123,19 +138,27 @@ impl Speaker<'_> {
     /// What a sign of the chart means.
     pub fn sign(&self, sign: Sign, report: &StabilityReport) -> String {
         match sign {
-            Sign::Limit => "above this line it sings".to_owned(),
-            Sign::Margin => format!("{} of it, which is used", percent(report.share)),
-            Sign::Flip => "here every other tooth cuts deep".to_owned(),
-            Sign::Point => format!("this step: {}", self.stands(report)),
-            Sign::Above => format!("this step, far above the chart: {}", self.stands(report)),
-            Sign::Here => format!(
-                "quiet at its speed, the tone {} off",
-                percent(self.catalog.numbers.tap_spread)
+            Sign::Limit => tr("above this line it sings").to_owned(),
+            Sign::Margin => say!(
+                "{share} of it, which is used",
+                share = percent(report.share)
             ),
-            Sign::Speed => "good speed".to_owned(),
-            Sign::Drums => "good speed at which the web drums".to_owned(),
-            Sign::BadEnd => "quiet at any speed, at the bad end of what is not known".to_owned(),
-            Sign::Likely => "the same at likely values".to_owned(),
+            Sign::Flip => tr("here every other tooth cuts deep").to_owned(),
+            Sign::Point => say!("this step: {values}", values = self.stands(report)),
+            Sign::Above => say!(
+                "this step, far above the chart: {values}",
+                values = self.stands(report)
+            ),
+            Sign::Here => say!(
+                "quiet at its speed, the tone {spread} off",
+                spread = percent(self.catalog.numbers.tap_spread)
+            ),
+            Sign::Speed => tr("good speed").to_owned(),
+            Sign::Drums => tr("good speed at which the web drums").to_owned(),
+            Sign::BadEnd => {
+                tr("quiet at any speed, at the bad end of what is not known").to_owned()
+            }
+            Sign::Likely => tr("the same at likely values").to_owned(),
         }
     }
 }

@@ -1,6 +1,8 @@
 //! What a push test gave.
 
 use crate::Speaker;
+use crate::language::tr;
+use crate::say;
 use thinwright_core::job::Push;
 use thinwright_quantity::{Kind, Length};
 
@@ -14,24 +16,29 @@ impl Speaker<'_> {
                 let k = |si: f64| self.value(Kind::Stiffness, si);
                 let back = match Length::from_si(pushed.lost) {
                     lost if lost.si() > 0.0 => {
-                        format!("{} of it did not come back", self.short(lost))
+                        say!(
+                            "{length} of it did not come back",
+                            length = self.short(lost)
+                        )
                     }
-                    _ => "all of it came back".to_owned(),
+                    _ => tr("all of it came back").to_owned(),
                 };
-                Some(format!(
-                    "Along {axis}: {}, from {} to {}; {back}.",
-                    k(pushed.stiffness.likely),
-                    k(pushed.stiffness.low),
-                    k(pushed.stiffness.high),
+                Some(say!(
+                    "Along {axis}: {stiffness}, from {low} to {high}; {back}.",
+                    axis,
+                    back,
+                    stiffness = k(pushed.stiffness.likely),
+                    low = k(pushed.stiffness.low),
+                    high = k(pushed.stiffness.high)
                 ))
             })
             .collect();
         let sideways = push.axes[..2].iter().flatten().count();
-        out.push(match sideways {
+        out.push(tr(match sideways {
             0 => "Along Z alone it says nothing of pushes sideways: the machine's class still stands.",
             1 => "It takes the place of the class; what did not come back counts as backlash.",
             _ => "The softer of X and Y takes the place of the class; what did not come back counts as backlash.",
-        }.to_owned());
+        }).to_owned());
         out
     }
 }

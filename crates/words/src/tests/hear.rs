@@ -91,7 +91,7 @@ fn chatter_names_whose_it_is_and_one_change_at_a_time() {
         "that of the web, 800 Hz",
         "12\u{202F}000",
         "step-down of 0.5 mm",
-        ONE_CHANGE,
+        one_change(),
     ] {
         let part = plain_blanks(part);
         assert!(said.contains(&part), "{part}: {said}");
