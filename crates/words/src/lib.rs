@@ -15,6 +15,7 @@ mod figures;
 mod gains;
 pub mod hear;
 pub mod language;
+pub mod lectern;
 mod limits;
 mod listen;
 pub mod map;
