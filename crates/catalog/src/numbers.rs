@@ -255,6 +255,9 @@ numbers! {
     reading_chips_share: "Error of weighing the chips of a timed cut, as a share.";
     reading_runout_um: "Error of a dial test indicator.";
     reading_odd: "Ratio of read to reckoned, or its inverse, beyond which it is the reading or the set-up that is wrong.";
+    // A job as a code on the sheet.
+    code_module_mm: "Edge of a module of the code on paper.";
+    code_most_version: "Greatest version of the code that is printed.";
     // When it goes wrong.
     trouble_model_spread: "Spread of the logarithm of a utilisation that the model itself leaves.";
     trouble_worst_quantile: "How many standard deviations the bad end of what is unknown lies from the likely value.";
