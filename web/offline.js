@@ -1,7 +1,7 @@
 // What the page is on this device: its version, whether it is kept here, whether a newer one is, whether it can be installed.
 const own = document.querySelector("script[data-version]")?.dataset.version ?? "";
 const standing = {kept: "", newer: false, installable: false};
-const watchers = [];
+const watchers = new Set();
 let offer = null;
 // How often the server is asked for a newer version while the page stays open, ms.
 const BETWEEN_CHECKS = 3_600_000;
@@ -36,10 +36,12 @@ async function keep() {
 
 globalThis.thinwright = {
   version: own,
-  // The watcher hears where it is kept ("", "kept", "file"), whether a newer one waits, whether it can be installed.
+  // The watcher hears where it is kept ("", "kept", "file"), whether a newer one waits, whether it can be installed; until
+  // what this gives is called.
   watch(watcher) {
-    watchers.push(watcher);
+    watchers.add(watcher);
     tell(watcher);
+    return () => watchers.delete(watcher);
   },
   install() {
     offer?.prompt();

@@ -15,6 +15,7 @@ use crate::state::{Action, State};
 use crate::steady::use_steady;
 use crate::strategy::Route;
 use crate::text;
+use crate::version::{Foot, Newer};
 use thinwright_core::{FieldId, Outcome};
 use thinwright_words::Speaker;
 use yew::prelude::*;
@@ -58,6 +59,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
                     {name} units={state.answers.units} theme={state.theme}
                     printable={state.printable().is_some()} {file}
                 />
+                <Newer />
                 <Messages messages={state.messages.clone()} />
                 <main class="page">
                     { drawing(&desk, &state) }
@@ -67,6 +69,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
                     </section>
                     { strategy(&state, &questions) }
                 </main>
+                <Foot />
                 { jump() }
             </div>
             <Paper shown={state.printable().cloned()} web={state.softest_web()} />

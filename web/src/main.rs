@@ -21,6 +21,7 @@ mod steady;
 mod strategy;
 mod text;
 mod units;
+mod version;
 
 fn main() {
     if engine::inside::in_worker() {

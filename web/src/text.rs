@@ -12,10 +12,12 @@ macro_rules! texts {
 mod faults;
 mod said;
 mod searched;
+mod version;
 
 pub(crate) use faults::*;
 pub(crate) use said::*;
 pub(crate) use searched::*;
+pub(crate) use version::*;
 
 /// Name of the program; the same in every language.
 pub(crate) const PRODUCT: &str = "Thinwright";

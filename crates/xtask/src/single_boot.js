@@ -3,12 +3,21 @@
 (() => {
   const text = id => document.getElementById(id).textContent;
   const glue = text("glue");
+  // The program clears the page before it draws: what it may ask for later is read now.
+  const dictionaries = new Map([...document.querySelectorAll("script[id^=words-]")].map(script => [script.id, script.textContent]));
   const bytes = Uint8Array.from(atob(text("program")), character => character.charCodeAt(0));
   globalThis.thinwright = {
     version: document.getElementById("program").dataset.version,
     // One file is kept where the person keeps it; it knows of no newer one and is installed nowhere.
-    watch: watcher => watcher("file", false, false),
-    words: async language => text(`words-${language}`),
+    watch(watcher) {
+      watcher("file", false, false);
+      return () => {};
+    },
+    async words(language) {
+      const words = dictionaries.get(`words-${language}`);
+      if (words === undefined) throw new Error(`no words of ${language}`);
+      return words;
+    },
     startWorker(module) {
       const wait = `self.onmessage = event => {
         self.onmessage = null;
