@@ -1,7 +1,7 @@
 //! `cargo xtask bench`: builds the page and the bench, and lets it measure.
 
 use crate::errand::{Fallible, cargo, command, fresh_folder, output, run, target_folder, write};
-use crate::{page, tools};
+use crate::{dist, page, tools};
 use std::path::{Path, PathBuf};
 use wasm_bindgen_cli_support::Bindgen;
 
@@ -23,7 +23,7 @@ pub(crate) fn bench(drawn: Option<&str>) -> Fallible<()> {
     };
     tools::all()?;
     let built = page::build()?;
-    page::write_dist(&built)?;
+    dist::write_folder(&built)?;
     let folder = engine()?;
     let mut bench = cargo(&["run", "--quiet", "--release", "--package", PACKAGE]);
     // So that a bench that fails still closes its browser.

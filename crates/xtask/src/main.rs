@@ -7,6 +7,7 @@
 
 mod bench;
 mod dictionaries;
+mod dist;
 mod errand;
 mod fingerprint;
 mod html;
@@ -54,13 +55,13 @@ fn main() -> ExitCode {
 fn build() -> Fallible<()> {
     tools::wasm_target()?;
     let built = page::build()?;
-    page::write_dist(&built)
+    dist::write_folder(&built)
 }
 
 fn package() -> Fallible<()> {
     tools::wasm_target()?;
     let built = page::build()?;
-    page::write_dist(&built)?;
+    dist::write_folder(&built)?;
     single::write_file(&built)
 }
 

@@ -1,7 +1,7 @@
 //! `cargo xtask test`: everything that must hold, in order; the first stage that fails ends it.
 
 use crate::errand::{Fallible, cargo, run};
-use crate::{page, single, tools};
+use crate::{dist, page, single, tools};
 use std::io::{BufRead as _, BufReader};
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
@@ -77,7 +77,7 @@ fn documentation() -> Fallible<()> {
 
 fn page() -> Fallible<()> {
     let built = page::build()?;
-    page::write_dist(&built)?;
+    dist::write_folder(&built)?;
     single::write_file(&built)
 }
 
