@@ -6,7 +6,8 @@ use thinwright_core::part::{Part, Recess, Slot};
 use thinwright_core::plan::{Bounds, Contour, Edge, Point};
 use thinwright_core::task::Face;
 use thinwright_core::{Field, FieldId};
-use thinwright_quantity::{Kind, Rounding, UnitSystem, format_bare, unit_name};
+use thinwright_quantity::{Kind, Rounding, UnitSystem};
+use thinwright_words::{bare, unit};
 
 /// Sizes closer than this are one, mm.
 const SAME: f64 = 1.0e-6;
@@ -20,13 +21,13 @@ pub(crate) struct Writer {
 impl Writer {
     /// A size without its unit, which stands in the title block.
     pub(crate) fn bare(self, mm: f64) -> String {
-        format_bare(Kind::Length, mm * 1.0e-3, self.units, Rounding::Nearest)
+        bare(Kind::Length, mm * 1.0e-3, self.units, Rounding::Nearest)
     }
 
     /// A size as written with what answers it and its unit, as said.
     pub(crate) fn name(self, field: FieldId, written: &str) -> String {
         let label = thinwright_words::field(field.field).label;
-        let unit = unit_name(Kind::Length, self.units);
+        let unit = unit(Kind::Length, self.units);
         format!("{label}: {written}\u{A0}{unit}")
     }
 

@@ -7,7 +7,8 @@ use crate::state::Action;
 use crate::text;
 use thinwright_core::field::Input;
 use thinwright_core::{FieldId, Known};
-use thinwright_quantity::{UnitSystem, unit_name};
+use thinwright_quantity::UnitSystem;
+use thinwright_words::unit;
 use yew::prelude::*;
 
 #[derive(Clone, PartialEq, Properties)]
@@ -47,7 +48,7 @@ pub(crate) fn FieldBox(props: &FieldProps) -> Html {
     let words = thinwright_words::field(id.field);
     let element = element_id(id);
     let unit = match spec.input {
-        Input::Quantity(kind) => unit_name(kind, props.units),
+        Input::Quantity(kind) => unit(kind, props.units),
         Input::Text | Input::Choice(_) | Input::Row(_) => "",
     };
     // Lists and lines with much beside them take the whole width.

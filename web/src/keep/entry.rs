@@ -12,7 +12,8 @@ use crate::text;
 use std::rc::Rc;
 use thinwright_core::Field;
 use thinwright_core::field::{Group, Input};
-use thinwright_quantity::{UnitSystem, unit_name};
+use thinwright_quantity::UnitSystem;
+use thinwright_words::unit;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
@@ -34,7 +35,7 @@ pub(crate) fn PinEntry(props: &PinProps) -> Html {
     let element = element_id(id);
     let words = thinwright_words::field(id.field);
     let unit = match id.field.spec().input {
-        Input::Quantity(kind) if id.field != Field::PinCutter => unit_name(kind, props.units),
+        Input::Quantity(kind) if id.field != Field::PinCutter => unit(kind, props.units),
         _ => "",
     };
     let wrong = props.pin.problem.is_some();

@@ -14,8 +14,8 @@ use crate::state::{Shown, Stage};
 use std::rc::Rc;
 use thinwright_core::strategy::{Step, Strategy};
 use thinwright_core::{Answers, Job, Outcome, WebPicture};
-use thinwright_quantity::{Kind, Length, Rounding, format_bare};
-use thinwright_words::Speaker;
+use thinwright_quantity::{Kind, Length, Rounding};
+use thinwright_words::{Speaker, bare};
 use yew::prelude::*;
 
 /// What the sheet shows.
@@ -50,7 +50,7 @@ struct Topic<'a> {
 impl Topic<'_> {
     /// A value without its unit, which stands in the caption.
     fn bare(&self, kind: Kind, si: f64) -> String {
-        format_bare(kind, si, self.speaker.units, Rounding::Nearest)
+        bare(kind, si, self.speaker.units, Rounding::Nearest)
     }
 
     fn length(&self, value: Length) -> String {
@@ -59,7 +59,7 @@ impl Topic<'_> {
 
     /// A length that must not be exceeded.
     fn length_down(&self, value: Length) -> String {
-        format_bare(Kind::Length, value.si(), self.speaker.units, Rounding::Down)
+        bare(Kind::Length, value.si(), self.speaker.units, Rounding::Down)
     }
 
     fn steps(&self) -> impl Iterator<Item = &Step> {

@@ -3,9 +3,9 @@
 use super::MARK;
 use thinwright_catalog::{CutterKind, CutterMaterial, CutterRow, Iso513};
 use thinwright_core::field::Group;
-use thinwright_quantity::{Kind, Rounding, UnitSystem, format as written};
+use thinwright_quantity::{Kind, Rounding, UnitSystem};
 use thinwright_words::language::tr;
-use thinwright_words::say;
+use thinwright_words::{say, written};
 
 pub(crate) fn now_and_before(now: &str, before: &str) -> String {
     say!("{now}; before: {before}", now, before)

@@ -1,9 +1,9 @@
 //! Words about the search and about what is kept.
 
 use crate::state::Standing;
-use thinwright_quantity::{Kind, Rounding, UnitSystem, format as written};
+use thinwright_quantity::{Kind, Rounding, UnitSystem};
 use thinwright_words::language::tr;
-use thinwright_words::say;
+use thinwright_words::{say, written};
 
 texts! {
     under_stale: "Working it out; below stands the strategy of the answers before.";
