@@ -2,6 +2,7 @@
 
 mod apply;
 mod chart;
+mod history;
 mod keep;
 mod look;
 #[cfg(test)]
@@ -9,11 +10,13 @@ mod tests;
 mod work;
 
 pub(crate) use chart::Charts;
+pub(crate) use history::Difference;
 pub(crate) use keep::{is_pin, pins};
 pub(crate) use look::Looks;
 pub(crate) use work::{Heard, Shown, Stage, Standing, Work};
 
 use crate::units::restate;
+use history::History;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 use thinwright_catalog::Catalog;
@@ -21,6 +24,9 @@ use thinwright_core::{Answers, FieldId, Job, Known, Outcome, Problem, read};
 use thinwright_jobfile::{JobFile, Record, SavedMachine};
 use thinwright_quantity::UnitSystem;
 use thinwright_words::language::{Language, language};
+
+/// The job that a page has in hand before anything else is said.
+const FIRST_ID: &str = "j-first";
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -48,6 +54,14 @@ pub(crate) struct State {
     /// Title of the file, and what was run, kept from file to file.
     pub(crate) title: String,
     pub(crate) records: Rc<Vec<Record>>,
+    /// Cautions that the person has confirmed for this job.
+    pub(crate) confirmed: Rc<Vec<String>>,
+    /// Which job it is: where it is kept.
+    pub(crate) id: Rc<str>,
+    /// What ids are drawn from.
+    pub(crate) seed: u64,
+    /// What was, and what was taken back.
+    history: History,
     /// The job of the last answers that could be read.
     pub(crate) job: Option<Rc<Job>>,
     pub(crate) problems: Rc<Vec<Problem>>,
@@ -92,6 +106,10 @@ pub(crate) enum Action {
     CopyCutter(u8),
     RemoveCutter(u8),
     Load(Box<JobFile>),
+    /// The last change is taken back.
+    Undo,
+    /// What was taken back is done again.
+    Redo,
     SaveMachine(String),
     UseMachine(String),
     ForgetMachine(String),
@@ -124,6 +142,10 @@ impl State {
             answers: Rc::new(file.answers),
             title: file.title,
             records: Rc::new(file.records),
+            confirmed: Rc::new(file.confirmed),
+            id: FIRST_ID.into(),
+            seed: 0,
+            history: History::default(),
             job: None,
             problems: Rc::default(),
             defaults: Rc::default(),
@@ -165,6 +187,7 @@ impl State {
     pub(crate) fn file(&self) -> JobFile {
         let mut file = JobFile::new(self.title.clone(), (*self.answers).clone());
         file.records = (*self.records).clone();
+        file.confirmed = (*self.confirmed).clone();
         file
     }
 
@@ -204,6 +227,24 @@ impl State {
         }
         self.answers = Rc::new(answers);
         self.reread();
+    }
+
+    /// What is shown belongs to another job.
+    fn forget_shown(&mut self) {
+        self.shown = None;
+        self.baseline = None;
+        self.edited = None;
+        self.step = None;
+        self.job = None;
+    }
+
+    /// An id that nothing has: a pure function of the seed, which only a page draws by lot.
+    fn fresh_id(&mut self) -> Rc<str> {
+        // Steps and mixing of SplitMix64 (Steele, Lea, Flood 2014; from memory): ids have to differ, no more.
+        self.seed = self.seed.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mixed = (self.seed ^ (self.seed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        let mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        format!("j-{:016x}", mixed ^ (mixed >> 31)).into()
     }
 
     fn tell(&mut self, message: Message) {

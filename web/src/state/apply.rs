@@ -1,5 +1,6 @@
 //! What each happening makes of the state.
 
+use super::history::field_of;
 use super::keep::is_pin;
 use super::{Action, Message, State, Theme, Work};
 use crate::starter;
@@ -22,9 +23,22 @@ impl Reducible for State {
 }
 
 impl State {
-    /// What a happening makes of the state.
+    /// What a happening makes of the state; what it changes of the job can be taken back.
     pub(crate) fn apply(&mut self, action: Action) {
         match action {
+            Action::Undo => self.undo(),
+            Action::Redo => self.redo(),
+            action => {
+                let (before, field) = (self.moment(), field_of(&action));
+                self.act(action);
+                self.note(before, field);
+            }
+        }
+    }
+
+    fn act(&mut self, action: Action) {
+        match action {
+            Action::Undo | Action::Redo => {}
             Action::Type(id, text) => self.typed(id, text),
             Action::Know(id, known) => {
                 let text = self.answers.text(id).to_owned();
@@ -93,12 +107,10 @@ impl State {
     fn load(&mut self, file: JobFile) {
         self.title = file.title;
         self.records = Rc::new(file.records);
+        self.confirmed = Rc::new(file.confirmed);
         self.answers = Rc::new(file.answers);
-        self.shown = None;
-        self.baseline = None;
-        self.edited = None;
-        self.step = None;
-        self.job = None;
+        self.id = self.fresh_id();
+        self.forget_shown();
         self.reread();
     }
 

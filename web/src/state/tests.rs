@@ -4,6 +4,7 @@ mod charted;
 mod kept;
 mod looked;
 mod searched;
+mod undone;
 
 use super::*;
 use thinwright_core::advise;
