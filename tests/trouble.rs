@@ -9,7 +9,8 @@ use thinwright_catalog::Catalog;
 use thinwright_core::limits::LimitId;
 use thinwright_core::strategy::{Outcome, Step, Strategy};
 use thinwright_core::trouble::{
-    Advice, Cause, Change, Known, Move, Repeats, Said, Sign, Spot, Suspect, Value, advise, rank,
+    Advice, Against, Cause, Change, Known, Move, Repeats, Said, Sign, Spot, Suspect, Value, advise,
+    rank,
 };
 use thinwright_core::{Answers, Cache, Job, decide, read};
 use thinwright_quantity::{Frequency, Rounding, format_bare};
@@ -145,7 +146,7 @@ fn a_step_stands_again_as_the_search_had_it() {
         let mut cache = Cache::default();
         for (at, step) in steps(strategy).into_iter().enumerate() {
             for cause in Cause::all() {
-                let advice = advise(job, (strategy, at), (cause, None), &mut cache).unwrap();
+                let advice = advise(job, (strategy, at), &cause.into(), &mut cache).unwrap();
                 for change in advice.change.iter().chain(&advice.aside) {
                     as_told(step, change);
                 }
@@ -280,6 +281,9 @@ fn place_repetition_and_a_second_sign_count() {
         same.iter()
             .all(|s| s.clues.iter().any(|c| matches!(c.known, Known::Repeats(_))))
     );
+    let mut tried = said(&[Sign::Shifted]);
+    tried.tried = vec![(Cause::StepsLost, false)];
+    assert!(lost(&rank(job, step, &tried)) < lost(&plain));
     assert!(rank(job, step, &Said::default()).is_empty());
     unsure.signs.push((Sign::Hum, f64::NAN));
     assert!(rank(job, step, &unsure).iter().all(|s| s.share.is_finite()));
@@ -293,7 +297,7 @@ fn changes_break_nothing_that_refuses_and_ease_the_limit_behind_the_cause() {
         let mut cache = Cache::default();
         for at in 0..steps(strategy).len() {
             for cause in Cause::all() {
-                let advice = advise(job, (strategy, at), (cause, None), &mut cache).unwrap();
+                let advice = advise(job, (strategy, at), &cause.into(), &mut cache).unwrap();
                 assert!(advice.act == cause.act());
                 let Some(change) = &advice.change else {
                     continue;
@@ -354,7 +358,7 @@ fn a_change_that_is_taken_over_comes_out_of_the_search_as_it_was_told() {
         for (at, cause) in causes.into_iter().enumerate() {
             let at = (at * 2 + 1) % steps(strategy).len();
             let Advice { change, .. } =
-                advise(job, (strategy, at), (cause, None), &mut cache).unwrap();
+                advise(job, (strategy, at), &cause.into(), &mut cache).unwrap();
             let Some(change) = change.filter(|c| !c.take.is_empty()) else {
                 continue;
             };
@@ -403,14 +407,12 @@ fn a_tone_that_was_heard_picks_the_speed() {
     let z = f64::from(job.rack.iter().find(|c| c.row == step.cutter).unwrap().z);
     // A tone a third above the teeth: one vibration less than a whole number between two of them.
     let tone = Frequency::from_si(1.06 * step.n.si() * z);
+    let against = Against {
+        tone: Some(tone),
+        ..Cause::ToolSings.into()
+    };
     let mut cache = Cache::default();
-    let advice = advise(
-        job,
-        (strategy, at),
-        (Cause::ToolSings, Some(tone)),
-        &mut cache,
-    )
-    .unwrap();
+    let advice = advise(job, (strategy, at), &against, &mut cache).unwrap();
     let all: Vec<&Change> = advice.change.iter().chain(&advice.aside).collect();
     let speed = all.iter().find(|c| c.step == Move::OtherSpeed).unwrap();
     // Source: smith1990: n = f / (z k), here k = 1.
@@ -428,7 +430,7 @@ fn rivals_are_compared_by_the_limit_and_both_are_told() {
     let (_, job, strategy) = &samples()[0];
     let mut cache = Cache::default();
     for at in 0..steps(strategy).len() {
-        let advice = advise(job, (strategy, at), (Cause::ToolSings, None), &mut cache).unwrap();
+        let advice = advise(job, (strategy, at), &Cause::ToolSings.into(), &mut cache).unwrap();
         let all: Vec<&Change> = advice.change.iter().chain(&advice.aside).collect();
         let of = |step: Move| all.iter().find(|c| c.step == step).and_then(|c| c.own);
         let Some((up, down)) = of(Move::FeedUpSpeedDown).zip(of(Move::BothDown)) else {
@@ -447,7 +449,7 @@ fn the_runout_that_is_aimed_at_follows_from_the_limits() {
     for (_, job, strategy) in samples() {
         let mut cache = Cache::default();
         for (at, step) in steps(strategy).into_iter().enumerate() {
-            let advice = advise(job, (strategy, at), (Cause::Runout, None), &mut cache).unwrap();
+            let advice = advise(job, (strategy, at), &Cause::Runout.into(), &mut cache).unwrap();
             let all = advice.change.into_iter().chain(advice.aside);
             for change in all.filter(|c| c.step == Move::Reseat) {
                 let (field, aim) = change.aim.unwrap();
@@ -471,9 +473,9 @@ fn what_is_not_this_strategy_gives_no_advice() {
     let (_, other, _) = &samples()[1];
     let mut cache = Cache::default();
     let count = steps(strategy).len();
-    assert!(advise(job, (strategy, count), (Cause::ToolSings, None), &mut cache).is_none());
-    assert!(advise(other, (strategy, 0), (Cause::ToolSings, None), &mut cache).is_none());
+    assert!(advise(job, (strategy, count), &Cause::ToolSings.into(), &mut cache).is_none());
+    assert!(advise(other, (strategy, 0), &Cause::ToolSings.into(), &mut cache).is_none());
     let mut empty = strategy.clone();
     empty.orders.clear();
-    assert!(advise(job, (&empty, 0), (Cause::ToolSings, None), &mut cache).is_none());
+    assert!(advise(job, (&empty, 0), &Cause::ToolSings.into(), &mut cache).is_none());
 }

@@ -33,6 +33,7 @@ pub mod stability;
 mod steps;
 mod tasks;
 mod text;
+pub mod trouble;
 mod turn_over;
 mod unknowns;
 mod verdicts;

@@ -19,6 +19,27 @@ const HALVINGS: u32 = 12;
 /// The most feed that is looked at, times what there is.
 const FARTHEST: f64 = 8.0;
 
+/// A cause that something is to be done against.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Against {
+    /// The cause.
+    pub cause: Cause,
+    /// A tone that was heard.
+    pub tone: Option<Frequency>,
+    /// Changes that were made already, and did not do.
+    pub tried: Vec<Move>,
+}
+
+impl From<Cause> for Against {
+    fn from(cause: Cause) -> Against {
+        Against {
+            cause,
+            tone: None,
+            tried: Vec::new(),
+        }
+    }
+}
+
 /// What to do against a cause.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Advice {
@@ -40,11 +61,12 @@ pub struct Advice {
 pub fn advise(
     job: &Job,
     (strategy, index): (&Strategy, usize),
-    (cause, tone): (Cause, Option<Frequency>),
+    against: &Against,
     cache: &mut Cache,
 ) -> Option<Advice> {
     let step = strategy.setups.iter().flat_map(|s| &s.steps).nth(index)?;
     let mut stand = Stand::find(job, strategy, index, cache)?;
+    let (cause, tone) = (against.cause, against.tone);
     let heard = tone.map(|tone| (tone, chatter(job, step, tone)));
     if let Some((tone, said)) = heard {
         ring(&mut stand, tone, said.whose.map(|w| w.0));
@@ -61,7 +83,7 @@ pub fn advise(
     let mut rungs = Vec::new();
     for rivals in cause.moves() {
         let mut rung = Vec::new();
-        for one in *rivals {
+        for one in rivals.iter().filter(|one| !against.tried.contains(one)) {
             let tried = variations(&ground, *one, cache)
                 .into_iter()
                 .map(|variation| {

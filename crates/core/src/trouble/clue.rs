@@ -60,6 +60,8 @@ pub enum Known {
     Backlash(Length),
     /// Whether the step cuts something loose.
     CutsLoose(bool),
+    /// A change was made against it, and it was better then, or not.
+    Tried(bool),
 }
 
 /// Something that is known, whether it speaks for the cause, and the factor that it puts on it.
@@ -99,6 +101,8 @@ pub(super) fn clues(job: &Job, step: &Step, cause: Cause, said: &Said) -> Vec<Cl
         let fits = cause.steady() == (repeats == Repeats::Same);
         clues.push(Clue::by(Known::Repeats(repeats), fits, off));
     }
+    let tried = said.tried.iter().filter(|(against, _)| *against == cause);
+    clues.extend(tried.map(|(_, better)| Clue::by(Known::Tried(*better), *better, off)));
     clues.extend(tone(job, step, cause, said));
     clues.extend(own(job, step, cause, said));
     clues

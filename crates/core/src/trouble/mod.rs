@@ -15,7 +15,7 @@ mod rank;
 mod sign;
 mod stand;
 
-pub use advise::{Advice, advise};
+pub use advise::{Advice, Against, advise};
 pub use cause::{Act, Cause};
 pub use change::{Change, Numbers, Shift, Take, Value};
 pub use clue::{Clue, Known};

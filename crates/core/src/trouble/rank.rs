@@ -20,6 +20,8 @@ pub struct Said {
     pub repeats: Option<Repeats>,
     /// A tone that is no multiple of the spindle's turns.
     pub tone: Option<Frequency>,
+    /// Changes that were made against causes, and whether it was better then.
+    pub tried: Vec<(Cause, bool)>,
 }
 
 /// A likely cause.
