@@ -10,6 +10,7 @@ use crate::hear::Hear;
 use crate::keep::{Keeping, Kept, KeptProps};
 use crate::keeping::{first, use_keeping};
 use crate::map::WebView;
+use crate::share::Arrived;
 use crate::sheet::Paper;
 use crate::state::{Action, State};
 use crate::steady::use_steady;
@@ -57,10 +58,11 @@ pub(crate) fn App(props: &AppProps) -> Html {
                 <a class="skip" href="#strategy">{ text::skip() }</a>
                 <Title
                     {name} units={state.answers.units} theme={state.theme}
-                    printable={state.printable().is_some()} {file}
+                    printable={state.printable().is_some()} file={file.clone()}
                 />
                 <Newer />
                 <Messages messages={state.messages.clone()} />
+                <Arrived {file} answers={state.answers.clone()} ready=true />
                 <main class="page">
                     { drawing(&desk, &state) }
                     <section class="answers" id="answers" aria-label={text::answers()}>

@@ -12,6 +12,7 @@ mod keeping;
 mod language;
 mod map;
 mod select;
+mod share;
 mod sheet;
 mod shelf;
 mod song;

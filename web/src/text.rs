@@ -10,6 +10,7 @@ macro_rules! texts {
 }
 
 mod faults;
+pub(crate) mod links;
 mod said;
 mod searched;
 mod version;

@@ -3,6 +3,7 @@
 use super::tools::{Files, Paper, Samples};
 use crate::desk::use_desk;
 use crate::language::{LanguageChoice, use_language};
+use crate::share::Share;
 use crate::state::{Action, Theme};
 use crate::text;
 use thinwright_jobfile::JobFile;
@@ -37,6 +38,7 @@ pub(crate) fn Title(props: &TitleProps) -> Html {
             <LanguageChoice />
             <Samples />
             <Files file={props.file.clone()} />
+            <Share file={props.file.clone()} />
             <Paper theme={props.theme} printable={props.printable} />
         </header>
     }

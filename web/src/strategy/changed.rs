@@ -197,7 +197,7 @@ impl Two<'_> {
 }
 
 /// An answer as people read it.
-fn said(speaker: &Speaker<'_>, id: FieldId) -> String {
+pub(crate) fn said(speaker: &Speaker<'_>, id: FieldId) -> String {
     let answers = speaker.answers;
     match (answers.text(id).trim(), id.field.spec().input) {
         ("", _) if is_pin(id) => text::searched().to_owned(),

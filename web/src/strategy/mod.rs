@@ -13,6 +13,8 @@ mod step;
 mod values;
 mod whole;
 
+pub(crate) use changed::said;
+
 use crate::desk::use_desk;
 use crate::keep::{Keeping, place_of};
 use crate::state::{Charts, Shown};
