@@ -3,6 +3,7 @@
     clippy::unwrap_used,
     reason = "a broken rule is told by a failing test"
 )]
+mod drawn_anew;
 mod imports;
 mod layers;
 mod length;
