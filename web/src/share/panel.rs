@@ -4,6 +4,7 @@ use super::address::{Home, base, home, keep, kept, named, own};
 use super::code;
 use crate::browser;
 use crate::desk::use_desk;
+use crate::language::use_language;
 use crate::state::{Action, Message};
 use crate::text::{self as words, links as text};
 use thinwright_jobfile::{ENGINE, JobFile, LinkedJob};
@@ -19,6 +20,7 @@ pub(crate) struct ShareProps {
 /// The button, and what it opens.
 #[component]
 pub(crate) fn Share(props: &ShareProps) -> Html {
+    use_language();
     let dialog = use_node_ref();
     let job = use_state(|| None::<LinkedJob>);
     let open = {
@@ -104,6 +106,7 @@ struct LinkLineProps {
 /// The link, to be copied.
 #[component]
 fn LinkLine(props: &LinkLineProps) -> Html {
+    use_language();
     let copied = use_state(|| None::<bool>);
     let onclick = {
         let (copied, link) = (copied.clone(), props.link.clone());
