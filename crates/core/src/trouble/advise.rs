@@ -80,8 +80,13 @@ pub fn advise(
         limit,
         stand: &stand,
     };
+    // Where none of its limits applies, no number of the step bears on it.
+    let ladder = match limit.is_some() || cause.limits().is_empty() {
+        true => cause.moves(),
+        false => &[],
+    };
     let mut rungs = Vec::new();
-    for rivals in cause.moves() {
+    for rivals in ladder {
         let mut rung = Vec::new();
         for one in rivals.iter().filter(|one| !against.tried.contains(one)) {
             let tried = variations(&ground, *one, cache)

@@ -195,7 +195,8 @@ impl Speaker<'_> {
         let told = self.shift(shift);
         match shift.limit.spec().severity {
             Severity::Stop | Severity::Quality => say!("It breaks a limit. {told}", told),
-            Severity::Advice | Severity::Listen => say!("It leaves a warning. {told}", told),
+            Severity::Advice => say!("It leaves a warning. {told}", told),
+            Severity::Listen => say!("Listen for it. {told}", told),
         }
     }
 
