@@ -15,7 +15,7 @@ pub fn choice(field: Field, key: &str) -> &str {
 
 /// The label of a key.
 pub(crate) fn label(field: Field, key: &str) -> Option<&'static str> {
-    let english = match (field, key) {
+    Some(tr(match (field, key) {
         (Field::Shape, "round") => "round",
         (Field::Shape, "rectangular") => "rectangular",
         (Field::SlotPattern, "none") => "no slots",
@@ -46,8 +46,7 @@ pub(crate) fn label(field: Field, key: &str) -> Option<&'static str> {
             return Some(method_name(method));
         }
         _ => return None,
-    };
-    Some(tr(english))
+    }))
 }
 
 impl Speaker<'_> {
