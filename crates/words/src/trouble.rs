@@ -5,9 +5,10 @@ mod changes;
 mod clues;
 
 pub use causes::{act_name, cause_name, cause_what};
-pub use changes::Row;
+pub use changes::{Row, move_name};
 
 use crate::language::tr;
+use crate::say;
 use thinwright_core::trouble::{Group, Repeats, Sign, Spot};
 
 macro_rules! texts {
@@ -95,6 +96,21 @@ texts! {
     now: "now";
     /// After.
     then: "then";
+}
+
+/// Number and name of a step.
+pub fn numbered(number: u32, step: &str) -> String {
+    say!("{number}. {step}", number, step)
+}
+
+/// What was done against a cause.
+pub fn against(cause: &str, done: &str) -> String {
+    say!("{cause}: {done}", cause, done)
+}
+
+/// What came of it.
+pub fn came_of(done: &str, came: &str) -> String {
+    say!("{done} ({came})", done, came)
 }
 
 /// Where a sign shows.

@@ -30,7 +30,7 @@ impl Row {
 }
 
 /// What is changed.
-fn move_name(step: Move) -> &'static str {
+pub fn move_name(step: Move) -> &'static str {
     tr(match step {
         Move::Shorter => "Let the cutter stand out less",
         Move::OtherSpeed => "Another spindle speed",
