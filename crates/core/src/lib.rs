@@ -43,6 +43,7 @@ pub mod problem;
 mod quiet;
 mod quiet_book;
 mod read;
+pub mod readings;
 mod refuse;
 pub mod search;
 mod series;

@@ -4,8 +4,8 @@
 //! the job's answers worlds stand on a coarse grid (`world`), each as likely as the ranges say: half of them below the
 //! likely value, half above, evenly by ratio. Each thing that was seen has a likelihood in each world (`seen`); what was
 //! seen multiplies, so that the order does not matter. Then from each range that tail is cut off which what was seen has
-//! left at most a tenth of the plausibility it had (`rule`). So nothing seen cuts nothing off, what was seen far from any
-//! limit next to nothing, and what is kept holds nine tenths of all at least.
+//! left at most a fifth of the plausibility it had (`rule`). So nothing seen cuts nothing off, what was seen far from any
+//! limit next to nothing, and what is kept holds eight tenths of all at least.
 //!
 //! **It never widens.** The ranges that are kept lie inside those of the tables and of the person's own figures, which they
 //! are met with when the answers are read ([`crate::read()`]); if the two have nothing in common, that is a problem.

@@ -40,10 +40,13 @@ pub fn teach(estimates: &Estimates, numbers: &Numbers, seen: &[Seen]) -> Taught 
         return untaught;
     }
     let worlds = grid(&before);
-    let each: Vec<Vec<f64>> = seen.iter().map(|s| logs(s, &worlds, numbers)).collect();
-    let all = together(&each, worlds.len());
+    let each: Vec<Vec<f64>> = seen
+        .iter()
+        .map(|s| likelihoods(s, &worlds, numbers))
+        .collect();
+    let weights = weights(&each, worlds.len());
     let at_odds: Vec<usize> = (0..seen.len())
-        .filter(|i| disagrees(&each[*i], &all, numbers.learn_conflict))
+        .filter(|i| disagrees(&each[*i], &weights, numbers.learn_conflict))
         .collect();
     if !at_odds.is_empty() {
         return Taught {
@@ -51,7 +54,6 @@ pub fn teach(estimates: &Estimates, numbers: &Numbers, seen: &[Seen]) -> Taught 
             ..untaught
         };
     }
-    let weights = weights(&all);
     let tail = numbers.learn_tail;
     let mut after = untaught.after;
     for (at, range) in before.iter().enumerate() {
@@ -63,26 +65,25 @@ pub fn teach(estimates: &Estimates, numbers: &Numbers, seen: &[Seen]) -> Taught 
     Taught { after, ..untaught }
 }
 
-fn logs(seen: &Seen, worlds: &[World], numbers: &Numbers) -> Vec<f64> {
-    let log = |world| libm::log(seen.likelihood(world, numbers).max(f64::MIN_POSITIVE));
-    worlds.iter().map(log).collect()
+fn likelihoods(seen: &Seen, worlds: &[World], numbers: &Numbers) -> Vec<f64> {
+    let of = |world| seen.likelihood(world, numbers).max(LEAST);
+    worlds.iter().map(of).collect()
 }
 
-/// The sum of logarithms at each world. Each world's are added by size, so that not even the last bit depends on the order
-/// in which things were seen.
-fn together(each: &[Vec<f64>], worlds: usize) -> Vec<f64> {
+/// Far below any likelihood: each leaves a chance for slips.
+const LEAST: f64 = 1.0e-12;
+
+/// Plausibility of each world, 1 in all. Logarithms of each world are added by size, so that not even the last bit depends on
+/// the order in which things were seen.
+fn weights(each: &[Vec<f64>], worlds: usize) -> Vec<f64> {
     let mut here = vec![0.0; each.len()];
     let sum = |w: usize| {
         here.clear();
-        here.extend(each.iter().map(|logs| logs[w]));
+        here.extend(each.iter().map(|likely| libm::log(likely[w])));
         here.sort_by(f64::total_cmp);
         here.iter().sum()
     };
-    (0..worlds).map(sum).collect()
-}
-
-/// Plausibilities that add up to 1, from logarithms.
-fn weights(logs: &[f64]) -> Vec<f64> {
+    let logs: Vec<f64> = (0..worlds).map(sum).collect();
     let most = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let raw: Vec<f64> = logs.iter().map(|log| libm::exp(log - most)).collect();
     let sum: f64 = raw.iter().sum();
@@ -90,15 +91,11 @@ fn weights(logs: &[f64]) -> Vec<f64> {
 }
 
 /// Whether one thing seen does not agree: no world makes it likely, or those that the rest makes likely do not.
-fn disagrees(one: &[f64], all: &[f64], conflict: f64) -> bool {
-    let best = libm::exp(one.iter().copied().fold(f64::NEG_INFINITY, f64::max));
-    let rest: Vec<f64> = all.iter().zip(one).map(|(a, o)| a - o).collect();
-    let expected: f64 = weights(&rest)
-        .iter()
-        .zip(one)
-        .map(|(w, o)| w * libm::exp(*o))
-        .sum();
-    best < conflict || expected < conflict * best
+fn disagrees(one: &[f64], weights: &[f64], conflict: f64) -> bool {
+    let best = one.iter().copied().fold(0.0, f64::max);
+    // What the rest holds of each world is its weight without this one: the weight over this one's likelihood.
+    let without: f64 = weights.iter().zip(one).map(|(w, likely)| w / likely).sum();
+    best < conflict || 1.0 < conflict * best * without
 }
 
 /// Plausibility of each cell along one range.

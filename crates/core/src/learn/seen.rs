@@ -224,5 +224,5 @@ impl Seen {
 
 /// Chance that what stands at this ratio to its limit is beyond it: a half at the limit.
 pub(super) fn logistic(ratio: f64, spread: f64) -> f64 {
-    1.0 / (1.0 + libm::pow(ratio, -1.0 / spread))
+    1.0 / (1.0 + libm::exp(-libm::log(ratio) / spread))
 }

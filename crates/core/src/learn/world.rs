@@ -3,7 +3,7 @@
 use crate::estimate::{Estimate, Estimates, Unknown};
 
 /// Cells of the grid along each range. Each holds the same plausibility at first.
-pub(super) const CELLS: usize = 24;
+pub(super) const CELLS: usize = 16;
 
 /// What is learned.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
