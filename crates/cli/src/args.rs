@@ -2,16 +2,20 @@
 
 use std::ffi::OsString;
 use thinwright_quantity::UnitSystem;
+use thinwright_words::language::Language;
 
 /// How to use it.
 pub(crate) const USAGE: &str = "\
-thinwright JOBFILE [--json] [--units mm|inch]    work out a job file; - reads standard input
+thinwright JOBFILE [--json] [--units mm|inch] [--language de|en|es]
+                                                 work out a job file; - reads standard input
 thinwright --sample NAME [...]                   work out a sample
 thinwright --samples                             list the samples
 thinwright --help | --version
 
   --json           the outcome as JSON, numbers in SI
   --units mm|inch  units of what is printed; without it, those of the job
+  --language de|en|es
+                   language of what is said of the job; without it, English
 
 exit status: 0 a strategy, 1 no strategy (and why), 2 something is wrong with the input
 ";
@@ -34,6 +38,7 @@ pub(crate) enum Asked {
         from: From,
         json: bool,
         units: Option<UnitSystem>,
+        language: Language,
     },
 }
 
@@ -41,7 +46,7 @@ pub(crate) enum Asked {
 pub(crate) fn read(args: impl Iterator<Item = OsString>) -> Result<Asked, String> {
     let mut args = args;
     let mut from: Option<From> = None;
-    let (mut json, mut units) = (false, None);
+    let (mut json, mut units, mut language) = (false, None, Language::English);
     while let Some(arg) = args.next() {
         let next = match arg.to_str() {
             Some("--help" | "-h") => return Ok(Asked::Help),
@@ -53,6 +58,10 @@ pub(crate) fn read(args: impl Iterator<Item = OsString>) -> Result<Asked, String
             }
             Some("--units") => {
                 units = Some(unit_system(args.next())?);
+                continue;
+            }
+            Some("--language") => {
+                language = spoken(args.next())?;
                 continue;
             }
             Some("--sample") => {
@@ -68,7 +77,17 @@ pub(crate) fn read(args: impl Iterator<Item = OsString>) -> Result<Asked, String
         }
     }
     let from = from.ok_or("which job file?")?;
-    Ok(Asked::Advise { from, json, units })
+    Ok(Asked::Advise {
+        from,
+        json,
+        units,
+        language,
+    })
+}
+
+fn spoken(arg: Option<OsString>) -> Result<Language, String> {
+    let language = arg.as_ref().and_then(|a| Language::by_tag(a.to_str()?));
+    language.ok_or_else(|| "--language takes de, en or es".to_owned())
 }
 
 fn unit_system(arg: Option<OsString>) -> Result<UnitSystem, String> {
@@ -96,6 +115,7 @@ mod tests {
                 from: from.clone(),
                 json,
                 units,
+                language: Language::English,
             })
         };
         check(&["a.json"], asked(false, None));
@@ -111,6 +131,7 @@ mod tests {
                 from,
                 json: false,
                 units: None,
+                language: Language::English,
             }),
         );
         check(
@@ -119,8 +140,16 @@ mod tests {
                 from: From::StandardInput,
                 json: false,
                 units: None,
+                language: Language::English,
             }),
         );
+        let german = Asked::Advise {
+            from: From::StandardInput,
+            json: false,
+            units: None,
+            language: Language::German,
+        };
+        check(&["--language", "de", "-"], Ok(german));
         check(&["--samples"], Ok(Asked::Samples));
     }
 
@@ -134,6 +163,11 @@ mod tests {
             Err("--units takes mm or inch"),
         );
         check(&["a", "--units"], Err("--units takes mm or inch"));
+        check(
+            &["a", "--language", "la"],
+            Err("--language takes de, en or es"),
+        );
+        check(&["a", "--language"], Err("--language takes de, en or es"));
         check(
             &["--sample"],
             Err("--sample needs a name; --samples lists them"),

@@ -1,6 +1,7 @@
 //! The command line: a job file in, a strategy out.
 
 mod args;
+mod language;
 mod run;
 
 use std::io::{self, Write};

@@ -1,6 +1,7 @@
 //! From arguments to what is printed.
 
 use crate::args::{self, Asked, From, USAGE};
+use crate::language;
 use std::ffi::OsString;
 use std::fs::File;
 use std::io::{self, Read};
@@ -54,9 +55,17 @@ pub(crate) fn run(args: impl Iterator<Item = OsString>) -> Done {
                 .map(|s| format!("{}: {}\n", s.id, s.job().name()));
             printed(lines.collect())
         }
-        Ok(Asked::Advise { from, json, units }) => match open(&from) {
+        Ok(Asked::Advise {
+            from,
+            json,
+            units,
+            language,
+        }) => match open(&from) {
             Err(error) => wrong(format!("{}: {error}\n", name(&from))),
-            Ok(file) => work(&name(&from), &file, json, units),
+            Ok(file) => {
+                language::begin(language);
+                work(&name(&from), &file, json, units)
+            }
         },
     }
 }

@@ -108,6 +108,35 @@ fn units_change_what_is_printed_and_nothing_else() {
 }
 
 #[test]
+fn a_language_changes_what_is_said_and_no_number() {
+    let english = out(&run(&["--sample", "grille-frame"], ""));
+    let digits = |text: &str| {
+        ('0'..='9')
+            .map(|d| text.matches(d).count())
+            .collect::<Vec<_>>()
+    };
+    for tag in ["de", "es"] {
+        let output = run(&["--sample", "grille-frame", "--language", tag], "");
+        assert_eq!(output.status.code(), Some(0), "{}", err(&output));
+        let text = out(&output);
+        assert!(!text.contains("spindle speed n: "), "{text}");
+        assert!(
+            text.contains("0,5 mm") && !text.contains("0.5 mm"),
+            "{text}"
+        );
+        // A language may have a digit in a unit of its own, as in 1/min; none may lack one.
+        let mut kept = digits(&text).into_iter().zip(digits(&english));
+        assert!(kept.all(|(here, there)| here >= there), "{text}");
+    }
+    let wrong = "--language takes de, en or es";
+    bad(
+        &["--sample", "grille-frame", "--language", "la"],
+        "",
+        &[wrong],
+    );
+}
+
+#[test]
 fn every_problem_is_told_at_its_field() {
     let text = sample("mirror-back-plate")
         .replacen(
@@ -141,7 +170,7 @@ fn bad_input_is_status_2() {
     );
     bad(
         &["-"],
-        &sample("impossible").replacen("_job\": 1", "_job\": 9", 1),
+        &sample("impossible").replacen("_job\": 2", "_job\": 9", 1),
         &["newer program: format 9"],
     );
     bad(
