@@ -222,3 +222,10 @@ fn line<'a>(text: &'a str, word: &str) -> &'a str {
 fn joined(lines: &BTreeSet<String>) -> String {
     lines.iter().cloned().collect::<Vec<_>>().join("\n")
 }
+
+#[test]
+fn a_word_past_the_dictionary_is_found() {
+    let typed = BTreeSet::from(["Frame".to_owned()]);
+    let text = format!("Frame: {LETTER}{LETTER} 3 mm/min, with {LETTER}, lost");
+    assert_eq!(english(&text, &typed), ["with", "lost"]);
+}
