@@ -14,7 +14,7 @@ pub(crate) fn first(writable: &mut bool, news: Option<String>) -> State {
     let shelf = LocalShelf::new();
     let found = shelf::fetch(&shelf);
     *writable = found.writable;
-    let sample = || thinwright_jobfile::samples()[0].job();
+    let sample = || text::sample_job(&thinwright_jobfile::samples()[0]);
     let job = found.job.unwrap_or_else(sample);
     let mut state = State::new(Rc::new(Catalog::builtin()), job, found.machines);
     let theme = match shelf.get(shelf::THEME_KEY).as_deref() {

@@ -12,11 +12,13 @@ macro_rules! texts {
 mod faults;
 pub(crate) mod links;
 mod said;
+mod samples;
 mod searched;
 mod version;
 
 pub(crate) use faults::*;
 pub(crate) use said::*;
+pub(crate) use samples::*;
 pub(crate) use searched::*;
 pub(crate) use version::*;
 

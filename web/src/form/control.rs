@@ -8,6 +8,7 @@ use crate::text;
 use thinwright_catalog::{Catalog, Iso513};
 use thinwright_core::Known;
 use thinwright_core::field::{Input, Table};
+use thinwright_words::language::tr;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
@@ -81,7 +82,7 @@ fn line(desk: &Desk, props: &FieldProps, element: &str, described: String) -> Ht
         )
     });
     let number = matches!(id.field.spec().input, Input::Quantity(_));
-    let placeholder = if number { props.default.clone() } else { None };
+    let placeholder = props.told_default();
     html! {
         <input
             id={element.to_owned()}
@@ -100,8 +101,12 @@ fn line(desk: &Desk, props: &FieldProps, element: &str, described: String) -> Ht
 
 /// The rows of a table to choose from.
 fn rows(catalog: &Catalog, table: Table) -> Entries {
-    let pair =
-        |id: &String, name: &String| (AttrValue::from(id.clone()), AttrValue::from(name.clone()));
+    let pair = |id: &String, name: &str| {
+        (
+            AttrValue::from(id.clone()),
+            AttrValue::from(tr(name).to_owned()),
+        )
+    };
     let one = |rows: Vec<(AttrValue, AttrValue)>| vec![("".into(), rows)];
     match table {
         Table::Materials => {

@@ -34,6 +34,15 @@ impl FieldProps {
             units: questions.answers.units,
         }
     }
+
+    /// What the table gives for a quantity, as people read it.
+    pub(super) fn told_default(&self) -> Option<AttrValue> {
+        let Input::Quantity(kind) = self.id.field.spec().input else {
+            return None;
+        };
+        let default = self.default.as_deref()?;
+        Some(text::as_read(kind, default, self.units).into())
+    }
 }
 
 /// Words of a choice that are too long for half the width, in letters.
@@ -86,8 +95,8 @@ pub(crate) fn FieldBox(props: &FieldProps) -> Html {
             </div>
             <p class="field-why" id={format!("{element}-why")}>
                 { words.why }
-                if let (Some(default), true) = (&props.default, matches!(spec.input, Input::Quantity(_))) {
-                    <span class="field-default">{ text::table_gives(default) }</span>
+                if let Some(default) = props.told_default() {
+                    <span class="field-default">{ text::table_gives(&default) }</span>
                 }
             </p>
             if let Some(problem) = &props.problem {

@@ -20,10 +20,11 @@ pub(super) fn Samples() -> Html {
             .ok()
             .and_then(|at| samples().get(at))?;
         list.set_selected_index(0);
-        Some(Action::Load(Box::new(sample.job())))
+        Some(Action::Load(Box::new(text::sample_job(sample))))
     });
-    let name =
-        |sample: &thinwright_jobfile::Sample| html! { <option>{ sample.job().name() }</option> };
+    let name = |sample: &thinwright_jobfile::Sample| {
+        html! { <option>{ text::sample_job(sample).name().to_owned() }</option> }
+    };
     html! {
         <div class="title-cell">
             <label class="title-label" for="sample">{ text::sample() }</label>

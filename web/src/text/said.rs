@@ -3,9 +3,9 @@
 use super::MARK;
 use thinwright_catalog::{CutterKind, CutterMaterial, CutterRow, Iso513};
 use thinwright_core::field::Group;
-use thinwright_quantity::{Kind, Rounding, UnitSystem};
+use thinwright_quantity::{Kind, Rounding, UnitSystem, unit_name};
 use thinwright_words::language::tr;
-use thinwright_words::{say, written};
+use thinwright_words::{marked, say, unit, written};
 
 pub(crate) fn now_and_before(now: &str, before: &str) -> String {
     say!("{now}; before: {before}", now, before)
@@ -38,6 +38,14 @@ pub(crate) fn anchor(group: Group) -> &'static str {
 
 pub(crate) fn table_gives(value: &str) -> String {
     say!("table: {value}", value)
+}
+
+/// A value as the tables give it, with decimal mark and unit of the language.
+pub(crate) fn as_read(kind: Kind, value: &str, units: UnitSystem) -> String {
+    match value.strip_suffix(unit_name(kind, units)) {
+        Some(number) => marked(number) + unit(kind, units),
+        None => marked(value),
+    }
 }
 
 pub(crate) fn how_known(label: &str) -> String {
