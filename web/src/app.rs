@@ -10,13 +10,14 @@ use crate::hear::Hear;
 use crate::keep::{Keeping, Kept, KeptProps};
 use crate::keeping::{first, use_keeping};
 use crate::map::WebView;
-use crate::share::Arrived;
+use crate::share::{Arrived, base};
 use crate::sheet::Paper;
 use crate::state::{Action, State};
 use crate::steady::use_steady;
 use crate::strategy::Route;
 use crate::text;
 use crate::version::{Foot, Newer};
+use crate::trouble::Trouble;
 use thinwright_core::{FieldId, Outcome};
 use thinwright_words::Speaker;
 use yew::prelude::*;
@@ -74,7 +75,10 @@ pub(crate) fn App(props: &AppProps) -> Html {
                 <Foot />
                 { jump() }
             </div>
-            <Paper shown={state.printable().cloned()} web={state.softest_web()} />
+            <Paper
+                shown={state.printable().cloned()} web={state.softest_web()}
+                title={state.title.clone()} base={base().map(AttrValue::from)}
+            />
         </ContextProvider<Desk>>
     }
 }
@@ -128,9 +132,10 @@ fn strategy(state: &State, questions: &Questions) -> Html {
             <Kept ..kept />
             if let Some(shown) = shown {
                 <Route
-                    {shown} baseline={state.baseline.clone()} units={state.answers.units} step={state.step}
+                    shown={shown.clone()} baseline={state.baseline.clone()} units={state.answers.units} step={state.step}
                     {stale} {keeping} charts={state.charts.clone()}
                 />
+                <Trouble {shown} step={state.step} units={state.answers.units} {stale} />
             }
         </section>
     }

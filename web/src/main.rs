@@ -21,6 +21,7 @@ mod state;
 mod steady;
 mod strategy;
 mod text;
+mod trouble;
 mod units;
 mod version;
 

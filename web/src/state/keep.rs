@@ -22,7 +22,12 @@ impl State {
     pub(super) fn keep(&mut self, choices: Vec<(FieldId, String)>) {
         self.change(None, |answers| {
             for (id, text) in choices {
-                answers.set_text(id, text);
+                // Nothing kept is no answer, not an empty one.
+                if is_pin(id) && text.trim().is_empty() {
+                    answers.clear(id);
+                } else {
+                    answers.set_text(id, text);
+                }
             }
         });
     }

@@ -7,6 +7,7 @@ use crate::desk::use_desk;
 use crate::song::Song;
 use crate::state::{Charts, Shown};
 use crate::text;
+use crate::trouble::way_to_trouble;
 use thinwright_quantity::UnitSystem;
 use thinwright_words::{Speaker, method_how, task_why};
 use yew::prelude::*;
@@ -48,6 +49,7 @@ pub(crate) fn Detail(props: &DetailProps) -> Html {
             { part(text::loads(), &[speaker.loads(&step.loads)]) }
             <Findings shown={props.shown.clone()} setup={props.setup} at={props.at} units={props.units} />
             { part(text::considered(), &considered.collect::<Vec<_>>()) }
+            { way_to_trouble() }
         </div>
     }
 }
