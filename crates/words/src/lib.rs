@@ -26,6 +26,7 @@ mod plain;
 mod problems;
 mod refusals;
 mod remedies;
+pub mod run;
 mod setups;
 pub mod sheet;
 mod speaker;
