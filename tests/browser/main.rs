@@ -33,5 +33,6 @@ mod parity;
 mod printing;
 mod searching;
 mod thinner;
+mod update;
 mod web;
 mod widths;

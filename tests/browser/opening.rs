@@ -1,6 +1,7 @@
 //! The page opens: from a server, without one, and from a disk.
 
 use crate::visit::{visit, visit_file};
+use fantoccini::Locator;
 
 /// The style sets it in capitals, and so the browser names it.
 const NAME: &str = "THINWRIGHT";
@@ -23,14 +24,29 @@ async fn it_opens_with_its_heading_and_without_barriers() {
 async fn it_opens_again_when_the_network_is_gone() {
     visit("offline", |visit| async move {
         visit.started().await;
-        let ready = "const done = arguments[arguments.length - 1]; navigator.serviceWorker.ready.then(() => done(true));";
-        visit.client.execute_async(ready, vec![]).await.unwrap();
+        visit.kept_here().await;
         visit.lose_network();
         visit.client.refresh().await.unwrap();
         visit.started().await;
         visit.by_role("heading", NAME).await;
-        // The worker too is at hand.
+        // The worker too is at hand, and works out something new.
         visit.settled().await;
+        let before = visit.texts(".route").await;
+        visit.type_over("part.web", "5 mm").await;
+        visit.settled().await;
+        assert_ne!(visit.texts(".route").await, before);
+        // So are the other languages.
+        for (name, tag) in [("Deutsch", "de"), ("Espa\u{F1}ol", "es")] {
+            let list = visit.client.find(Locator::Css("#language")).await.unwrap();
+            list.select_by_label(name).await.unwrap();
+            let spoken = format!("html[lang='{tag}']");
+            visit
+                .client
+                .wait()
+                .for_element(Locator::Css(&spoken))
+                .await
+                .unwrap();
+        }
         assert_eq!(visit.count(".message").await, 0);
     })
     .await;
@@ -41,6 +57,13 @@ async fn it_opens_as_one_file_from_a_disk() {
     visit_file("file", |visit| async move {
         visit.started().await;
         visit.by_role("heading", NAME).await;
+        // It says which version it is, and promises nothing that it cannot keep.
+        let foot = visit.texts(".foot").await.concat();
+        assert!(
+            foot.contains(env!("CARGO_PKG_VERSION")) && foot.contains(", build "),
+            "{foot}"
+        );
+        assert!(foot.contains("One file"), "{foot}");
         visit.no_barriers().await;
         visit.picture("file").await;
     })

@@ -82,7 +82,22 @@ pub(crate) async fn visit_with<F>(name: &str, flags: &[String], test: impl FnOnc
 where
     F: Future<Output = ()> + Send + 'static,
 {
-    let server = Server::bind(built("dist"), 0..1).unwrap();
+    serve(name, built("dist"), flags, test).await;
+}
+
+/// The same for a page in a folder of the test's own.
+pub(crate) async fn visit_folder<F>(name: &str, folder: PathBuf, test: impl FnOnce(Visit) -> F)
+where
+    F: Future<Output = ()> + Send + 'static,
+{
+    serve(name, folder, &[], test).await;
+}
+
+async fn serve<F>(name: &str, folder: PathBuf, flags: &[String], test: impl FnOnce(Visit) -> F)
+where
+    F: Future<Output = ()> + Send + 'static,
+{
+    let server = Server::bind(folder, 0..1).unwrap();
     let (address, wanted) = (server.address(), Arc::new(AtomicBool::new(true)));
     let going = Arc::clone(&wanted);
     std::thread::spawn(move || server.run(&going));
