@@ -210,6 +210,20 @@ fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
         2,
         &say!("loads: {loads}", loads = speaker.loads(&step.loads)),
     );
+    vibration_lines(speaker, step, lines);
+    for considered in &step.considered {
+        lines.put(
+            2,
+            &say!(
+                "set aside: {way}",
+                way = speaker.considered(considered, Some(step))
+            ),
+        );
+    }
+}
+
+/// What gives way under the cut, what may sing, and how to go there by ear.
+fn vibration_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
     if let Some(web) = &step.web {
         lines.put(2, &say!("web: {web}", web = speaker.web(web)));
     }
@@ -224,15 +238,6 @@ fn step_lines(speaker: &Speaker<'_>, step: &Step, lines: &mut Lines) {
         lines.put(
             2,
             &say!("listen: {listen}", listen = speaker.listen(listen)),
-        );
-    }
-    for considered in &step.considered {
-        lines.put(
-            2,
-            &say!(
-                "set aside: {way}",
-                way = speaker.considered(considered, Some(step))
-            ),
         );
     }
 }

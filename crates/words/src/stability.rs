@@ -2,6 +2,7 @@
 
 mod chart;
 mod push;
+mod speeds;
 
 pub use chart::{Sign, depth_axis, speed_axis, table, table_columns, tick, working_out};
 
@@ -10,7 +11,7 @@ use crate::figures::{bare, unit, written};
 use crate::language::tr;
 use crate::say;
 use crate::utilisation;
-use thinwright_core::stability::{LimitReport, ModeReport, SpeedReport, StabilityReport};
+use thinwright_core::stability::{LimitReport, ModeReport, StabilityReport};
 use thinwright_core::strategy::Step;
 use thinwright_core::vibration::{Axis, TipKnown, Whose};
 use thinwright_quantity::{Kind, Length, Rounding, UnitSystem};
@@ -29,14 +30,6 @@ fn listen_for() -> &'static str {
         "Listen for a pure tone that rises out of the beat of the teeth; look for regular slanting marks where it was cut.",
     )
 }
-/// Why a speed at which the web drums is none for finishing it.
-fn why_not_drum() -> &'static str {
-    tr(
-        "Where a speed drums the web, finish the web at another: the teeth push it in step with its own tone, so it swings \
-         and comes out uneven although nothing sings. Keep a little off that peak.",
-    )
-}
-
 /// Nobody cuts less deep than this, m.
 const LEAST: f64 = 1.0e-5;
 
@@ -325,45 +318,6 @@ impl Speaker<'_> {
                 that_of_whom = that_of(limit.whose)
             )
         }
-    }
-
-    fn good_speeds(&self, report: &StabilityReport) -> Vec<String> {
-        if report.speeds.is_empty() {
-            let none = tr("No other speed of machine and cutter is quiet much deeper.");
-            return vec![none.to_owned()];
-        }
-        let mut out: Vec<String> = report
-            .speeds
-            .iter()
-            .map(|s| self.good_speed(s, report))
-            .collect();
-        if report.speeds.iter().any(|s| s.drums) {
-            out.push(why_not_drum().to_owned());
-        }
-        out
-    }
-
-    fn good_speed(&self, speed: &SpeedReport, report: &StabilityReport) -> String {
-        let mut out = vec![say!(
-            "Good speed: {speed}, quiet {up_to_depth}",
-            speed = self.spindle_speed(speed.n),
-            up_to_depth = self.up_to(speed.depth, report.top)
-        )];
-        let error = percent(report.tone_error);
-        out.push(if speed.off < speed.depth.min(report.top) {
-            let lost = Length::from_si(speed.depth.min(report.top).si() - speed.off.si());
-            say!(
-                "the tone {error} off costs {lost} of it",
-                error,
-                lost = self.depth(lost)
-            )
-        } else {
-            say!("the tone {error} off costs nothing", error)
-        });
-        if speed.drums {
-            out.push(tr("the web drums there").to_owned());
-        }
-        out.join("; ") + "."
     }
 
     fn rubbing(&self, report: &StabilityReport, step: &Step) -> Option<String> {
