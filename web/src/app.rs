@@ -8,16 +8,18 @@ use crate::form::{Form, Questions, element_id};
 use crate::frame::{Messages, Status, Title};
 use crate::hear::Hear;
 use crate::keep::{Keeping, Kept, KeptProps};
-use crate::keeping::{first, use_keeping};
+use crate::keeping::{first, use_theme};
 use crate::map::WebView;
 use crate::share::{Arrived, base};
 use crate::sheet::Paper;
+use crate::shop::{BackProps, Begun, Keeper, ShopProps, use_back_keys, use_hand};
 use crate::state::{Action, State};
 use crate::steady::use_steady;
 use crate::strategy::Route;
 use crate::text;
-use crate::version::{Foot, Newer};
 use crate::trouble::Trouble;
+use crate::version::{Foot, Newer};
+use std::rc::Rc;
 use thinwright_core::{FieldId, Outcome};
 use thinwright_words::Speaker;
 use yew::prelude::*;
@@ -26,22 +28,26 @@ use yew::prelude::*;
 pub(crate) struct AppProps {
     /// Something that went wrong before the page began.
     pub(crate) news: Option<String>,
+    /// What was kept.
+    pub(crate) begun: Rc<Begun>,
 }
 
 /// The page.
 #[component]
 pub(crate) fn App(props: &AppProps) -> Html {
-    let writable = use_mut_ref(|| true);
     let state = {
-        let (writable, news) = (writable.clone(), props.news.clone());
-        use_reducer(move || first(&mut writable.borrow_mut(), news))
+        let (begun, news) = (props.begun.clone(), props.news.clone());
+        use_reducer(move || first(&begun, news))
     };
+    let keeper = &props.begun.keeper;
     let desk = use_memo(state.language, |&language| {
         Desk::new(state.catalog.clone(), language, state.dispatcher())
     });
     use_engine(&desk, &state);
     use_steady();
-    use_keeping(&desk, &state, *writable.borrow());
+    use_hand(&desk, &state, keeper);
+    use_back_keys(&desk);
+    use_theme(&state);
     let file = {
         let state = state.clone();
         Callback::from(move |()| state.file())
@@ -54,12 +60,13 @@ pub(crate) fn App(props: &AppProps) -> Html {
     };
     let questions = Questions::of(&state);
     html! {
-        <ContextProvider<Desk> context={(*desk).clone()}>
+        <ContextProvider<Desk> context={(*desk).clone()}><ContextProvider<Keeper> context={keeper.clone()}>
             <div class="screen">
                 <a class="skip" href="#strategy">{ text::skip() }</a>
                 <Title
                     {name} units={state.answers.units} theme={state.theme}
                     printable={state.printable().is_some()} file={file.clone()}
+                    back={BackProps::of(&state)} shop={ShopProps::of(&state)}
                 />
                 <Newer />
                 <Messages messages={state.messages.clone()} />
@@ -79,7 +86,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
                 shown={state.printable().cloned()} web={state.softest_web()}
                 title={state.title.clone()} base={base().map(AttrValue::from)}
             />
-        </ContextProvider<Desk>>
+        </ContextProvider<Keeper>></ContextProvider<Desk>>
     }
 }
 
@@ -135,7 +142,7 @@ fn strategy(state: &State, questions: &Questions) -> Html {
                     shown={shown.clone()} baseline={state.baseline.clone()} units={state.answers.units} step={state.step}
                     {stale} {keeping} charts={state.charts.clone()}
                 />
-                <Trouble {shown} step={state.step} units={state.answers.units} {stale} />
+                <Trouble {shown} step={state.step} units={state.answers.units} {stale} squeal={state.squeal} />
             }
         </section>
     }

@@ -5,6 +5,8 @@ mod chart;
 mod history;
 mod keep;
 mod look;
+mod run;
+mod stock;
 #[cfg(test)]
 mod tests;
 mod work;
@@ -13,6 +15,8 @@ pub(crate) use chart::Charts;
 pub(crate) use history::Difference;
 pub(crate) use keep::{is_pin, pins};
 pub(crate) use look::Looks;
+pub(crate) use run::{Lesson, lesson};
+pub(crate) use stock::{Lasting, ShopNews, Stock, Where};
 pub(crate) use work::{Heard, Shown, Stage, Standing, Work};
 
 use crate::units::restate;
@@ -21,7 +25,8 @@ use std::collections::BTreeMap;
 use std::rc::Rc;
 use thinwright_catalog::Catalog;
 use thinwright_core::{Answers, FieldId, Job, Known, Outcome, Problem, read};
-use thinwright_jobfile::{JobFile, Record, SavedMachine};
+use thinwright_jobfile::shop::{Kind, Thing};
+use thinwright_jobfile::{JobFile, Record};
 use thinwright_quantity::UnitSystem;
 use thinwright_words::language::{Language, language};
 
@@ -88,9 +93,16 @@ pub(crate) struct State {
     pub(crate) looks: Looks,
     /// Charts of stability.
     pub(crate) charts: Charts,
-    pub(crate) machines: Rc<Vec<SavedMachine>>,
+    /// The person's shop.
+    pub(crate) stock: Rc<Stock>,
+    /// How often a job in hand went on under another id.
+    pub(crate) moves: usize,
+    /// What of the shop is looked at, while its panel is open.
+    pub(crate) browse: Option<Kind>,
     pub(crate) messages: Rc<Vec<Message>>,
     pub(crate) theme: Theme,
+    /// A tone of chatter that was heard, Hz, and in which step.
+    pub(crate) squeal: Option<(usize, f64)>,
     /// What the page is drawn in.
     pub(crate) language: Language,
 }
@@ -110,15 +122,32 @@ pub(crate) enum Action {
     Undo,
     /// What was taken back is done again.
     Redo,
-    SaveMachine(String),
-    UseMachine(String),
-    ForgetMachine(String),
+    /// The job in hand gets this name.
+    Name(String),
+    /// A job of the shop comes into hand, by its id.
+    OpenJob(String),
+    /// Another part on the same machine.
+    NewJob,
+    /// Something of one's own takes the place of the answers of its kind, by its id.
+    UseOwn(String),
+    /// The shop's panel is open, or not.
+    Browse(Option<Kind>),
+    /// The store tells something.
+    Shop(ShopNews),
     Light(Option<FieldId>),
     OpenStep(Option<usize>),
+    /// A tone of chatter was heard in a step, Hz: its cause is looked for.
+    Squeal(usize, f64),
     /// The person keeps choices: these texts at these places.
     Keep(Vec<(FieldId, String)>),
     /// The person lets go of a choice.
     LetGo(FieldId),
+    /// A step was run: it is noted.
+    NoteRun(Box<Record>),
+    /// A note, by its place, counts or does not.
+    Count(usize, bool),
+    /// What was learned is let go of.
+    ForgetTaught,
     /// The search of a generation tells something.
     Heard(u32, Heard),
     /// The person has seen enough.
@@ -135,8 +164,10 @@ pub(crate) enum Action {
 }
 
 impl State {
-    /// The page with a file and saved machines.
-    pub(crate) fn new(catalog: Rc<Catalog>, file: JobFile, machines: Vec<SavedMachine>) -> State {
+    /// The page with a file and the things of a shop.
+    pub(crate) fn new(catalog: Rc<Catalog>, file: JobFile, things: Vec<Thing>) -> State {
+        let mut stock = Stock::default();
+        things.into_iter().for_each(|thing| stock.shop.put(thing));
         let mut state = State {
             catalog,
             answers: Rc::new(file.answers),
@@ -160,8 +191,11 @@ impl State {
             step: None,
             looks: Looks::default(),
             charts: Charts::default(),
-            machines: Rc::new(machines),
+            stock: Rc::new(stock),
+            moves: 0,
+            browse: None,
             messages: Rc::default(),
+            squeal: None,
             theme: Theme::System,
             language: language(),
         };

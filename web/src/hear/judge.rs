@@ -47,9 +47,14 @@ pub(super) fn judged(job: &Job, step: &Step, tones: &[Tone]) -> Vec<CutTone> {
     tones.iter().filter_map(one).collect()
 }
 
+/// The strongest tone of chatter, Hz.
+pub(super) fn squeal(tones: &[CutTone]) -> Option<f64> {
+    let off = |t: &&CutTone| t.strong && t.origin == Origin::Off;
+    tones.iter().find(off).map(|tone| tone.frequency)
+}
+
 /// What to try against the strongest tone of chatter.
 pub(super) fn advice(job: &Job, step: &Step, tones: &[CutTone]) -> Option<Chatter> {
-    let off = |t: &&CutTone| t.strong && t.origin == Origin::Off;
-    let tone = tones.iter().find(off)?;
-    Some(chatter(job, step, Frequency::from_si(tone.frequency)))
+    let tone = squeal(tones)?;
+    Some(chatter(job, step, Frequency::from_si(tone)))
 }

@@ -2,7 +2,7 @@
 
 use super::analysis::{CutHeard, TapsHeard};
 use super::chart::picture;
-use super::judge::{advice, judged, rates, teeth};
+use super::judge::{advice, judged, rates, squeal, teeth};
 use super::{Chosen, HearProps};
 use crate::browser;
 use crate::desk::Desk;
@@ -195,8 +195,27 @@ impl Teller<'_> {
         html! {
             <>
                 <div role="status">{ for said.iter().map(|line| html! { <p class="hear-told">{ line }</p> }) }</div>
+                if advice.is_some() { { self.hand_over(&all) } }
                 { table(words::tone_columns(), rows) }
             </>
+        }
+    }
+
+    /// A way to the likely causes, with the tone of chatter in hand.
+    fn hand_over(&self, tones: &[CutTone]) -> Html {
+        let at = self.step().map(|(at, _)| at);
+        let Some((at, tone)) = at.zip(squeal(tones)) else {
+            return html! {};
+        };
+        let desk = self.desk.clone();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            desk.say(Action::Squeal(at, tone));
+            browser::reveal("trouble-stop");
+        });
+        html! {
+            <div class="buttons">
+                <button type="button" class="button" {onclick}>{ thinwright_words::trouble::name() }</button>
+            </div>
         }
     }
 }

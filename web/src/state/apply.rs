@@ -2,14 +2,13 @@
 
 use super::history::field_of;
 use super::keep::is_pin;
-use super::{Action, Message, State, Theme, Work};
+use super::{Action, State, Theme, Work};
 use crate::starter;
-use crate::text;
-use crate::units::restate;
 use std::rc::Rc;
 use thinwright_core::FieldId;
 use thinwright_core::field::Field;
-use thinwright_jobfile::{JobFile, SavedMachine};
+use thinwright_jobfile::JobFile;
+use thinwright_jobfile::shop::{Content, Kind};
 use yew::Reducible;
 
 impl Reducible for State {
@@ -28,9 +27,15 @@ impl State {
         match action {
             Action::Undo => self.undo(),
             Action::Redo => self.redo(),
+            // None of it is a change that the person has made.
+            Action::Shop(news) => self.hear_shop(news),
             action => {
                 let (before, field) = (self.moment(), field_of(&action));
+                let learns = super::run::learns(&action);
                 self.act(action);
+                if !learns {
+                    self.follow_machine(&before);
+                }
                 self.note(before, field);
             }
         }
@@ -38,7 +43,7 @@ impl State {
 
     fn act(&mut self, action: Action) {
         match action {
-            Action::Undo | Action::Redo => {}
+            Action::Undo | Action::Redo | Action::Shop(_) => {}
             Action::Type(id, text) => self.typed(id, text),
             Action::Know(id, known) => {
                 let text = self.answers.text(id).to_owned();
@@ -53,16 +58,21 @@ impl State {
             Action::RemoveCutter(row) => self.remove_cutter(row),
             Action::Keep(choices) => self.keep(choices),
             Action::LetGo(id) => self.let_go(id),
+            Action::NoteRun(record) => self.note_run(*record),
+            Action::Count(at, counts) => self.count(at, counts),
+            Action::ForgetTaught => self.forget_taught(),
             Action::Load(file) => self.load(*file),
-            Action::SaveMachine(name) => self.save_machine(&name),
-            Action::UseMachine(name) => self.use_machine(&name),
-            Action::ForgetMachine(name) => {
-                let mut machines = (*self.machines).clone();
-                machines.retain(|m| m.name != name);
-                self.machines = Rc::new(machines);
-            }
+            Action::Name(name) => self.title = name,
+            Action::OpenJob(id) => self.open_job(&id),
+            Action::NewJob => self.new_job(),
+            Action::UseOwn(id) => self.use_own(&id),
+            Action::Browse(kind) => self.browse = kind,
             Action::Light(lit) => self.lit = lit,
             Action::OpenStep(step) => self.step = step,
+            Action::Squeal(step, tone) => {
+                self.step = Some(step);
+                self.squeal = Some((step, tone));
+            }
             Action::Heard(generation, heard) => self.hear(generation, heard),
             Action::Stop => self.stop(),
             Action::GoOn => self.go_on(),
@@ -104,41 +114,18 @@ impl State {
         }
     }
 
+    /// Another job comes into hand: one that the shop has as it is, or else a new one.
     fn load(&mut self, file: JobFile) {
-        self.title = file.title;
-        self.records = Rc::new(file.records);
-        self.confirmed = Rc::new(file.confirmed);
-        self.answers = Rc::new(file.answers);
-        self.id = self.fresh_id();
-        self.forget_shown();
-        self.reread();
-    }
-
-    /// A name that is there already is replaced.
-    fn save_machine(&mut self, name: &str) {
-        let name = name.trim();
-        if name.is_empty() {
-            return;
-        }
-        let mut machines = (*self.machines).clone();
-        machines.retain(|m| m.name != name);
-        machines.push(SavedMachine::of(name, &self.answers));
-        machines.sort_by(|a, b| a.name.cmp(&b.name));
-        self.machines = Rc::new(machines);
-        self.tell(Message {
-            text: text::machine_saved(name),
-            alarm: false,
-        });
-    }
-
-    fn use_machine(&mut self, name: &str) {
-        let Some(mut machine) = self.machines.iter().find(|m| m.name == name).cloned() else {
-            return;
+        let content = Content::from(file);
+        let same = self.stock.shop.of(Kind::Job);
+        let same = same.into_iter().find(|t| t.content.same(&content));
+        let id = match same {
+            Some(thing) => thing.id.as_str().into(),
+            None => self.fresh_id(),
         };
-        machine.answers = restate(&machine.answers, self.answers.units);
-        self.change(None, |a| {
-            machine.put_into(a);
-        });
+        if let Content::Job(file) = content {
+            self.take_in_hand(*file, id);
+        }
     }
 
     fn dress(&mut self, theme: Theme) {

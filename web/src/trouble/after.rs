@@ -3,6 +3,7 @@
 use super::told::{Done, Stage, Told, Tried};
 use crate::desk::use_desk;
 use crate::state::Action;
+use thinwright_quantity::UnitSystem;
 use thinwright_words::trouble as words;
 use yew::prelude::*;
 
@@ -13,6 +14,7 @@ pub(super) const QUESTION: &str = "trouble-after";
 pub(super) struct AfterProps {
     pub(super) told: Told,
     pub(super) tried: Tried,
+    pub(super) units: UnitSystem,
     pub(super) on_tell: Callback<Told>,
 }
 
@@ -26,9 +28,9 @@ pub(super) fn After(props: &AfterProps) -> Html {
             Callback::from(move |_: MouseEvent| on_tell.emit(told.clone().answered(better, gone)));
         html! { <button type="button" class="button trouble-button" {onclick}>{ name }</button> }
     };
-    let take_back = (!props.tried.before.is_empty()).then(|| {
+    let take_back = (!props.tried.fields.is_empty()).then(|| {
         let (told, on_tell) = (props.told.clone(), props.on_tell.clone());
-        let before = props.tried.before.clone();
+        let before = props.tried.back(props.units);
         let onclick = Callback::from(move |_: MouseEvent| {
             desk.say(Action::Keep(before.clone()));
             on_tell.emit(told.clone().answered(false, false));

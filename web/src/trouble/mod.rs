@@ -38,6 +38,9 @@ pub(crate) struct TroubleProps {
     /// Signs that readings add, each with how sure it is.
     #[prop_or_default]
     pub(crate) read: Rc<Vec<(Sign, f64)>>,
+    /// A tone of chatter that the ear hands over, Hz, and the step that it was heard in.
+    #[prop_or_default]
+    pub(crate) squeal: Option<(usize, f64)>,
 }
 
 /// A way to the panel from a step.
@@ -60,12 +63,33 @@ fn step_at(strategy: &Strategy, index: usize) -> Option<(Place, &Step)> {
     places.into_iter().nth(index)
 }
 
+/// Takes in a tone that is handed over: a squeal in its step.
+#[hook]
+fn use_squeal(props: &TroubleProps, all: &UseStateHandle<Told>) {
+    let (all, shown) = (all.clone(), props.shown.clone());
+    use_effect_with(props.squeal, move |squeal| {
+        let Outcome::Feasible(strategy) = &*shown.outcome else {
+            return;
+        };
+        let place = |(at, tone): (usize, f64)| Some((step_at(strategy, at)?.0, tone));
+        if let Some((place, tone)) = squeal.and_then(place) {
+            let mut told = all.of(place);
+            if !told.signs.contains(&Sign::Squeal) {
+                told = told.turned(Sign::Squeal);
+            }
+            told.tone = thinwright_words::hear::typed(tone);
+            all.set(told);
+        }
+    });
+}
+
 /// The panel.
 #[component]
 pub(crate) fn Trouble(props: &TroubleProps) -> Html {
     let desk = use_desk();
     let all = use_state(Told::default);
     let books = use_memo((), |()| Books::default());
+    use_squeal(props, &all);
     let Outcome::Feasible(strategy) = &*props.shown.outcome else {
         return html! {};
     };
@@ -94,7 +118,7 @@ pub(crate) fn Trouble(props: &TroubleProps) -> Html {
     let choose = desk.on(|key: String| Action::OpenStep(key.parse().ok()));
     let body = match &told.stage {
         Stage::Made(made) => {
-            html! { <After told={told.clone()} tried={made.clone()} on_tell={on_tell.clone()} /> }
+            html! { <After told={told.clone()} tried={made.clone()} units={props.units} on_tell={on_tell.clone()} /> }
         }
         Stage::Gone => html! {},
         Stage::Asking => html! {

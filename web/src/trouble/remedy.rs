@@ -102,11 +102,13 @@ fn cutter(props: &RemedyProps) -> Option<Length> {
 
 fn by_hand(props: &RemedyProps, speaker: &Speaker<'_>, act: Act) -> Html {
     let (on_try, cause) = (props.on_try.clone(), props.against.cause);
+    let before = props.shown.answers.clone();
     let onclick = Callback::from(move |_: MouseEvent| {
         on_try.emit(Tried {
             cause,
             done: Done::Act(act),
-            before: Vec::new(),
+            fields: Vec::new(),
+            before: before.clone(),
         });
     });
     html! {
@@ -181,11 +183,8 @@ fn take(props: &RemedyProps, desk: &Desk, change: &Change) -> Callback<MouseEven
     let tried = Tried {
         cause: props.against.cause,
         done: Done::Move(change.step),
-        before: change
-            .take
-            .iter()
-            .map(|t| (t.field, answers.text(t.field).to_owned()))
-            .collect(),
+        fields: change.take.iter().map(|t| t.field).collect(),
+        before: answers.clone(),
     };
     let texts: Vec<(FieldId, String)> = change
         .take

@@ -1,9 +1,11 @@
 //! What the person has told of the trouble in a step, and what was tried against it.
 
+use crate::units::restate;
+use std::rc::Rc;
 use thinwright_core::pin::Place;
 use thinwright_core::trouble::{Act, Against, Cause, Move, Repeats, Said, Sign, Spot};
 use thinwright_core::{Answers, FieldId};
-use thinwright_quantity::{Frequency, Kind, parse};
+use thinwright_quantity::{Frequency, Kind, UnitSystem, parse};
 
 /// Something that was done against a cause.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,8 +23,9 @@ pub(super) struct Tried {
     pub(super) cause: Cause,
     /// What was done.
     pub(super) done: Done,
-    /// The answers as they were, where some changed.
-    pub(super) before: Vec<(FieldId, String)>,
+    /// The answers that changed, and all as they were before.
+    pub(super) fields: Vec<FieldId>,
+    pub(super) before: Rc<Answers>,
 }
 
 /// Where the talk stands.
@@ -50,6 +53,15 @@ pub(super) struct Told {
     /// Changes made, and whether it was better then.
     pub(super) tried: Vec<(Tried, bool)>,
     pub(super) stage: Stage,
+}
+
+impl Tried {
+    /// What takes it back, as typed in a system of units.
+    pub(super) fn back(&self, units: UnitSystem) -> Vec<(FieldId, String)> {
+        let before = restate(&self.before, units);
+        let text = |id: &FieldId| (*id, before.text(*id).to_owned());
+        self.fields.iter().map(text).collect()
+    }
 }
 
 impl Told {
@@ -141,13 +153,14 @@ impl Told {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use thinwright_quantity::UnitSystem;
+    use thinwright_core::Field;
 
     fn tried(done: Done) -> Stage {
         Stage::Made(Tried {
             cause: Cause::ToolSings,
             done,
-            before: Vec::new(),
+            fields: Vec::new(),
+            before: Rc::new(Answers::new(UnitSystem::Metric)),
         })
     }
 
@@ -180,6 +193,32 @@ mod tests {
         assert_eq!(
             told.against(Cause::ToolSings, &answers).tried,
             [Move::Shorter]
+        );
+    }
+
+    #[test]
+    fn what_stood_there_comes_back_in_the_units_of_today() {
+        let mut before = Answers::new(UnitSystem::Metric);
+        let id = FieldId::in_row(Field::PinStepDown, Place::Slots.row());
+        let none = FieldId::in_row(Field::PinFeed, Place::Slots.row());
+        before.set_text(id, "0.5");
+        let tried = Tried {
+            cause: Cause::ToolSings,
+            done: Done::Move(Move::HalfDepth),
+            fields: vec![id, none],
+            before: Rc::new(before),
+        };
+        let nothing = (none, String::new());
+        let back = |units| tried.back(units);
+        assert_eq!(
+            back(UnitSystem::Metric),
+            [(id, "0.5".to_owned()), nothing.clone()]
+        );
+        let inch = back(UnitSystem::Inch);
+        let meant = parse(Kind::Length, &inch[0].1, UnitSystem::Inch).unwrap();
+        assert!(
+            (meant - 0.5e-3).abs() < 1.0e-9 && inch[1] == nothing,
+            "{inch:?}"
         );
     }
 
