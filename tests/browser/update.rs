@@ -22,8 +22,9 @@ const ASKED: &str = "return performance.getEntriesByType('resource').map(e => e.
     .filter(name => name.startsWith(location.origin)).map(name => new URL(name).pathname.slice(1));";
 const STORES: &str =
     "const done = arguments[arguments.length - 1]; caches.keys().then(keys => done(keys.length));";
+/// Whether a file is there, but for what the browser remembers of its own accord.
 const STATUS: &str = "const done = arguments[arguments.length - 1];
-    fetch(arguments[0]).then(answer => done(answer.status), () => done(0));";
+    fetch(arguments[0], {cache: 'reload'}).then(answer => done(answer.status), () => done(0));";
 
 /// The page in a folder of its own, where it can change.
 fn site(name: &str) -> PathBuf {
