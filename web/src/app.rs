@@ -10,6 +10,7 @@ use crate::hear::Hear;
 use crate::keep::{Keeping, Kept, KeptProps};
 use crate::keeping::{first, use_theme};
 use crate::map::WebView;
+use crate::run::{Ran, RanProps};
 use crate::share::{Arrived, base};
 use crate::sheet::Paper;
 use crate::shop::{BackProps, Begun, Keeper, ShopProps, use_back_keys, use_hand};
@@ -144,6 +145,7 @@ fn strategy(state: &State, questions: &Questions) -> Html {
                 />
                 <Trouble {shown} step={state.step} units={state.answers.units} {stale} squeal={state.squeal} />
             }
+            <Ran ..RanProps::of(state, &questions.problems) />
         </section>
     }
 }

@@ -29,6 +29,23 @@ impl Shelf for LocalShelf {
             .as_ref()
             .is_some_and(|s| s.set_item(key, text).is_ok())
     }
+
+    fn take(&self, key: &str) {
+        if let Some(storage) = &self.0 {
+            drop(storage.remove_item(key));
+        }
+    }
+
+    fn keys(&self, start: &str) -> Vec<String> {
+        let Some(storage) = &self.0 else {
+            return Vec::new();
+        };
+        let all =
+            (0..storage.length().unwrap_or(0)).filter_map(|at| storage.key(at).ok().flatten());
+        let mut keys: Vec<String> = all.filter(|key| key.starts_with(start)).collect();
+        keys.sort_unstable();
+        keys
+    }
 }
 
 /// Hands a text to the person as a file.
@@ -154,4 +171,17 @@ pub(crate) fn dress(theme: Option<&str>) -> Option<()> {
         Some(theme) => root.set_attribute("data-theme", theme).ok(),
         None => root.remove_attribute("data-theme").ok(),
     }
+}
+
+/// Date and time of the place, as ISO 8601 writes them, to the minute.
+pub(crate) fn now() -> String {
+    let date = js_sys::Date::new_0();
+    format!(
+        "{}-{:02}-{:02} {:02}:{:02}",
+        date.get_full_year(),
+        date.get_month() + 1,
+        date.get_date(),
+        date.get_hours(),
+        date.get_minutes()
+    )
 }

@@ -11,10 +11,12 @@ mod keep;
 mod keeping;
 mod language;
 mod map;
+mod run;
 mod select;
 mod share;
 mod sheet;
 mod shelf;
+mod shop;
 mod song;
 mod starter;
 mod state;
@@ -32,6 +34,7 @@ fn main() {
         wasm_bindgen_futures::spawn_local(async {
             let props = app::AppProps {
                 news: language::begin().await,
+                begun: shop::begin().await.into(),
             };
             yew::Renderer::<app::App>::with_props(props).render();
         });

@@ -1,9 +1,10 @@
-//! What is kept between visits. A text that cannot be read is put aside under a key of its own, never written over.
+//! The browser's small store: texts under keys, taken at once. Tiny things live there, and drafts, and what earlier
+//! versions kept. A text that cannot be read is put aside under a key of its own, never written over.
 
 use crate::text;
-use thinwright_jobfile::{JobFile, SavedMachine, Store};
+use thinwright_jobfile::Store;
 
-/// Where the store is kept.
+/// Where earlier versions kept everything.
 const KEY: &str = "thinwright";
 /// Where light or dark is kept.
 pub(crate) const THEME_KEY: &str = "thinwright.theme";
@@ -16,52 +17,35 @@ pub(crate) trait Shelf {
     fn get(&self, key: &str) -> Option<String>;
     /// Puts a text at a key; `false` when it was not taken.
     fn put(&self, key: &str, text: &str) -> bool;
+    /// Takes a text away.
+    fn take(&self, key: &str);
+    /// The keys that begin so, in order.
+    fn keys(&self, start: &str) -> Vec<String>;
 }
 
-/// What was found at the start.
-pub(crate) struct Found {
-    pub(crate) job: Option<JobFile>,
-    pub(crate) machines: Vec<SavedMachine>,
-    /// Something to tell.
-    pub(crate) news: Option<String>,
-    /// Whether the key may be written to.
-    pub(crate) writable: bool,
-}
-
-/// Reads what was kept.
-pub(crate) fn fetch(shelf: &impl Shelf) -> Found {
-    let nothing = |news, writable| Found {
-        job: None,
-        machines: Vec::new(),
-        news,
-        writable,
-    };
+/// What earlier versions kept, if it is still there; and something to tell. What cannot be read is put aside.
+pub(crate) fn earlier(shelf: &impl Shelf) -> (Option<Store>, Option<String>) {
     let Some(kept) = shelf.get(KEY) else {
-        return nothing(None, true);
+        return (None, None);
     };
     match Store::read(&kept) {
-        Ok(store) => Found {
-            job: Some(store.job),
-            machines: store.machines,
-            news: None,
-            writable: true,
-        },
-        Err(damaged) => match put_aside(shelf, &damaged.text) {
-            Some(key) => nothing(
-                Some(text::kept_aside(&text::fault(&damaged.error), &key)),
-                true,
-            ),
-            None => nothing(
-                Some(text::not_kept_aside(&text::fault(&damaged.error))),
-                false,
-            ),
-        },
+        Ok(store) => (Some(store), None),
+        Err(damaged) => {
+            let error = text::fault(&damaged.error);
+            match put_aside(shelf, &damaged.text) {
+                Some(key) => {
+                    shelf.take(KEY);
+                    (None, Some(text::kept_aside(&error, &key)))
+                }
+                None => (None, Some(text::not_kept_aside(&error))),
+            }
+        }
     }
 }
 
-/// Keeps what there is; `false` when it was not taken.
-pub(crate) fn keep(shelf: &impl Shelf, job: JobFile, machines: Vec<SavedMachine>) -> bool {
-    shelf.put(KEY, &Store { job, machines }.write())
+/// What earlier versions kept stands in the shop by now.
+pub(crate) fn taken_over(shelf: &impl Shelf) {
+    shelf.take(KEY);
 }
 
 /// Copies a text to a key that is free, or that holds it already.
@@ -81,15 +65,20 @@ fn put_aside(shelf: &impl Shelf, text: &str) -> Option<String> {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
     use std::cell::RefCell;
     use std::collections::BTreeMap;
     use thinwright_core::{Answers, Field, Known};
+    use thinwright_jobfile::{JobFile, SavedMachine};
     use thinwright_quantity::UnitSystem;
 
+    /// A shelf without a browser, and whether it is full.
     #[derive(Default)]
-    struct Board(RefCell<BTreeMap<String, String>>, bool);
+    pub(crate) struct Board(
+        pub(crate) RefCell<BTreeMap<String, String>>,
+        pub(crate) bool,
+    );
 
     impl Shelf for Board {
         fn get(&self, key: &str) -> Option<String> {
@@ -102,58 +91,57 @@ mod tests {
             }
             !full
         }
-    }
-
-    fn job() -> JobFile {
-        let mut answers = Answers::new(UnitSystem::Inch);
-        answers.set(Field::Thickness, " 1/4\"", Known::Measured);
-        JobFile::new("", answers)
+        fn take(&self, key: &str) {
+            self.0.borrow_mut().remove(key);
+        }
+        fn keys(&self, start: &str) -> Vec<String> {
+            let all = self.0.borrow();
+            all.keys()
+                .filter(|k| k.starts_with(start))
+                .cloned()
+                .collect()
+        }
     }
 
     #[test]
-    fn what_was_kept_comes_back() {
+    fn what_was_kept_comes_back_and_stays_until_it_is_taken_over() {
         let board = Board::default();
-        let machine = SavedMachine::of("mine", &job().answers);
-        assert!(keep(&board, job(), vec![machine.clone()]));
-        let found = fetch(&board);
-        assert_eq!(found.job, Some(job()));
-        assert_eq!(found.machines, [machine]);
-        assert!(found.news.is_none() && found.writable);
+        let mut answers = Answers::new(UnitSystem::Inch);
+        answers.set(Field::Thickness, " 1/4\"", Known::Measured);
+        let store = Store {
+            machines: vec![SavedMachine::of("mine", &answers)],
+            job: JobFile::new("", answers),
+        };
+        board.put(KEY, &store.write());
+        assert_eq!(earlier(&board), (Some(store.clone()), None));
+        assert_eq!(earlier(&board), (Some(store), None));
+        taken_over(&board);
+        assert_eq!(earlier(&board), (None, None));
     }
 
     #[test]
     fn a_damaged_store_is_put_aside_and_reported() {
         let board = Board::default();
-        board.put(KEY, "{broken");
-        let found = fetch(&board);
-        assert!(found.job.is_none() && found.news.is_some() && found.writable);
-        assert_eq!(
-            board.get("thinwright.damaged.1").as_deref(),
-            Some("{broken")
-        );
-        keep(&board, job(), Vec::new());
-        board.put(KEY, "broken again");
-        fetch(&board);
-        assert_eq!(
-            board.get("thinwright.damaged.1").as_deref(),
-            Some("{broken")
-        );
-        assert_eq!(
-            board.get("thinwright.damaged.2").as_deref(),
-            Some("broken again")
-        );
+        let mut aside = |text: &str, number: u32| {
+            board.put(KEY, text);
+            let (store, news) = earlier(&board);
+            assert!(store.is_none() && news.is_some());
+            assert_eq!(board.get(KEY), None);
+            let key = format!("{KEY}.damaged.{number}");
+            assert_eq!(board.get(&key).as_deref(), Some(text));
+        };
+        aside("{broken", 1);
+        aside("broken again", 2);
         // The same again takes no room.
-        fetch(&board);
-        assert_eq!(board.get("thinwright.damaged.3"), None);
+        aside("{broken", 1);
+        assert_eq!(board.keys("thinwright.damaged.").len(), 2);
     }
 
     #[test]
-    fn what_cannot_be_put_aside_is_not_written_over() {
-        let full = Board(
-            RefCell::new(BTreeMap::from([(KEY.to_owned(), "{broken".to_owned())])),
-            true,
-        );
-        let found = fetch(&full);
-        assert!(found.news.is_some() && !found.writable);
+    fn what_cannot_be_put_aside_stays() {
+        let there = BTreeMap::from([(KEY.to_owned(), "{broken".to_owned())]);
+        let full = Board(RefCell::new(there), true);
+        assert!(earlier(&full).1.is_some());
+        assert_eq!(full.get(KEY).as_deref(), Some("{broken"));
     }
 }

@@ -11,12 +11,15 @@ macro_rules! texts {
 
 mod faults;
 pub(crate) mod links;
+mod run;
 mod said;
 mod samples;
 mod searched;
+pub(crate) mod shop;
 mod version;
 
 pub(crate) use faults::*;
+pub(crate) use run::*;
 pub(crate) use said::*;
 pub(crate) use samples::*;
 pub(crate) use searched::*;
@@ -63,11 +66,6 @@ texts! {
     add_cutter: "Add an empty cutter";
     copy_cutter: "Copy";
     remove_cutter: "Take out";
-    own_machine: "Saved machine";
-    use_machine: "Use";
-    forget_machine: "Forget";
-    machine_name: "Save this machine under a name";
-    save_machine: "Save";
     show_problems: "Show them";
     up_to_date: "The strategy belongs to these answers.";
     stale: "Below stands the last good strategy; it does not belong to these answers.";

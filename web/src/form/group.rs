@@ -2,13 +2,14 @@
 
 use super::Questions;
 use super::field::{FieldBox, FieldProps};
-use super::machines::Machines;
 use super::push::{PushTest, is_push};
 use super::shown::shown;
 use crate::language::use_language;
+use crate::shop::ToShop;
 use crate::text;
 use thinwright_core::FieldId;
 use thinwright_core::field::{FIELDS, FieldSpec, Group};
+use thinwright_jobfile::shop::Kind;
 use yew::prelude::*;
 
 #[derive(Clone, PartialEq, Properties)]
@@ -34,11 +35,22 @@ pub(crate) fn GroupBox(props: &GroupProps) -> Html {
     html! {
         <fieldset class="group" id={text::anchor(props.group)}>
             <legend class="group-name">{ thinwright_words::group(props.group) }</legend>
-            if props.group == Group::Machine { <Machines machines={questions.machines.clone()} /> }
+            if let Some(kind) = own_kind(props.group) { <ToShop {kind} /> }
             <div class="fields">{ boxes(questions, &first, None) }</div>
             { folded(questions, &more, None) }
             if props.group == Group::Machine { <PushTest questions={questions.clone()} /> }
         </fieldset>
+    }
+}
+
+/// What of the shop stands for a group.
+fn own_kind(group: Group) -> Option<Kind> {
+    match group {
+        Group::Material => Some(Kind::Material),
+        Group::Machine => Some(Kind::Machine),
+        Group::Cutters => Some(Kind::Rack),
+        Group::Holding => Some(Kind::Holding),
+        Group::Part | Group::Learned | Group::Pins | Group::StepPins => None,
     }
 }
 

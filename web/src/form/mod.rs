@@ -4,7 +4,6 @@ mod control;
 mod cutter;
 mod field;
 mod group;
-mod machines;
 mod push;
 mod rack;
 mod shown;
@@ -22,7 +21,6 @@ use summary::Summary;
 use thinwright_core::field::{GROUPS, Group};
 use thinwright_core::job::Push;
 use thinwright_core::{Answers, FieldId};
-use thinwright_jobfile::SavedMachine;
 use thinwright_words::Speaker;
 use yew::prelude::*;
 
@@ -35,7 +33,6 @@ pub(crate) struct Questions {
     /// What the tables gave, by place.
     pub(crate) defaults: Rc<BTreeMap<FieldId, String>>,
     pub(crate) lit: Option<FieldId>,
-    pub(crate) machines: Rc<Vec<SavedMachine>>,
     /// What the push test gave, as long as all answers can be read.
     pub(crate) push: Option<Push>,
 }
@@ -55,7 +52,6 @@ impl Questions {
             problems: Rc::new(problems),
             defaults: state.defaults.clone(),
             lit: state.lit,
-            machines: state.machines.clone(),
             push: job.and_then(|job| job.machine.push),
         }
     }

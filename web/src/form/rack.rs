@@ -4,10 +4,12 @@ use super::Questions;
 use super::cutter::CutterBox;
 use crate::desk::use_desk;
 use crate::hear::way_to_hear;
+use crate::shop::ToShop;
 use crate::state::Action;
 use crate::text;
 use thinwright_catalog::{Catalog, CutterRow};
 use thinwright_core::field::{Field, FieldId, Group};
+use thinwright_jobfile::shop::Kind;
 use thinwright_quantity::UnitSystem;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
@@ -44,6 +46,7 @@ pub(crate) fn Rack(props: &RackProps) -> Html {
                     <span class="mark" aria-hidden="true">{ text::MARK }</span>{ empty }
                 </p>
             }
+            <ToShop kind={Kind::Rack} />
             <ol class="rack">
                 { for (0..rows).map(|row| html! { <CutterBox key={row} {row} questions={questions.clone()} /> }) }
             </ol>

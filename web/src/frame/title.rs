@@ -4,6 +4,7 @@ use super::tools::{Files, Paper, Samples};
 use crate::desk::use_desk;
 use crate::language::{LanguageChoice, use_language};
 use crate::share::Share;
+use crate::shop::{Back, BackProps, Shop, ShopProps};
 use crate::state::{Action, Theme};
 use crate::text;
 use thinwright_jobfile::JobFile;
@@ -19,6 +20,9 @@ pub(crate) struct TitleProps {
     pub(crate) printable: bool,
     /// Gives the file when it is asked for.
     pub(crate) file: Callback<(), JobFile>,
+    /// What can be taken back and done again.
+    pub(crate) back: BackProps,
+    pub(crate) shop: ShopProps,
 }
 
 /// The title block.
@@ -36,8 +40,10 @@ pub(crate) fn Title(props: &TitleProps) -> Html {
             </div>
             <UnitsChoice units={props.units} />
             <LanguageChoice />
+            <Back ..props.back.clone() />
             <Samples />
             <Files file={props.file.clone()} />
+            <Shop ..props.shop.clone() />
             <Share file={props.file.clone()} />
             <Paper theme={props.theme} printable={props.printable} />
         </header>

@@ -6,7 +6,7 @@
 
 use super::{Action, State};
 use std::rc::Rc;
-use thinwright_core::{Answers, FieldId};
+use thinwright_core::{Answers, Field, FieldId};
 use thinwright_jobfile::Record;
 
 /// The job as it was at a moment.
@@ -115,15 +115,22 @@ impl State {
         }
     }
 
-    /// A job goes on under another id: what was, too.
-    pub(super) fn renumber(&mut self, from: &str, to: &Rc<str>) {
+    /// A job goes on under another id and name: what was, too.
+    pub(super) fn renumber(&mut self, from: &str, to: &Rc<str>, name: &str) {
+        let now = self.moment();
         if *self.id == *from {
             self.id = to.clone();
+            if named(&now) != name {
+                name.clone_into(&mut self.title);
+            }
         }
         let history = &mut self.history;
         for moments in [&mut history.before, &mut history.after] {
             for moment in Rc::make_mut(moments).iter_mut().filter(|m| *m.id == *from) {
                 moment.id = to.clone();
+                if named(moment) == named(&now) {
+                    name.clone_into(&mut moment.title);
+                }
             }
         }
     }
@@ -156,6 +163,14 @@ impl State {
             [id] if here.units == there.units => Difference::Field(id),
             _ => Difference::Answers,
         }
+    }
+}
+
+/// What a job is called at a moment.
+fn named(moment: &Moment) -> &str {
+    match moment.title.trim() {
+        "" => moment.answers.text(Field::Name.into()).trim(),
+        title => title,
     }
 }
 

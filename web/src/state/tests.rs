@@ -4,6 +4,7 @@ mod charted;
 mod kept;
 mod looked;
 mod searched;
+mod shop;
 mod undone;
 
 use super::*;
@@ -126,18 +127,4 @@ fn every_starter_cutter_can_be_put_in_the_rack() {
             state.apply(Action::RemoveCutter(state.answers.rack_rows() - 1));
         }
     }
-}
-
-#[test]
-fn a_machine_of_ones_own_comes_back_in_either_unit() {
-    let mut state = sample();
-    state.apply(Action::Type(Field::FeedReliable.into(), "700".to_owned()));
-    state.apply(Action::SaveMachine(" The router ".to_owned()));
-    state.apply(Action::Type(Field::FeedReliable.into(), "300".to_owned()));
-    state.apply(Action::Units(UnitSystem::Inch));
-    state.apply(Action::UseMachine("The router".to_owned()));
-    let feed = state.job.as_ref().unwrap().machine.feed;
-    assert!((feed - 0.7 / 60.0).abs() < 1.0e-12, "{feed}");
-    state.apply(Action::ForgetMachine("The router".to_owned()));
-    assert!(state.machines.is_empty());
 }

@@ -85,14 +85,6 @@ pub(crate) fn remove_cutter_named(name: &str) -> String {
     say!("Take out: {name}", name)
 }
 
-pub(crate) fn own_machines(count: usize) -> String {
-    say!("Machines of your own: {count}", count)
-}
-
-pub(crate) fn machine_saved(name: &str) -> String {
-    say!("The machine is kept as \u{201C}{name}\u{201D}.", name)
-}
-
 pub(crate) fn kept_aside(error: &str, key: &str) -> String {
     say!(
         "What was kept on this machine cannot be read ({error}). It is put aside as \u{201C}{key}\u{201D}; a sample is open instead.",

@@ -13,7 +13,7 @@ use thinwright_core::field::{FIELDS, FieldId, Group};
 pub enum Kind {
     /// A job.
     Job,
-    /// A machine: the answers of its group.
+    /// A machine: the answers of its group, and what it has taught.
     Machine,
     /// A rack of cutters.
     Rack,
@@ -49,7 +49,7 @@ impl Kind {
     pub fn holds(self, group: Group) -> bool {
         match self {
             Kind::Job => true,
-            Kind::Machine => group == Group::Machine,
+            Kind::Machine => matches!(group, Group::Machine | Group::Learned),
             Kind::Rack => group == Group::Cutters,
             Kind::Material => group == Group::Material,
             Kind::Holding => group == Group::Holding,
