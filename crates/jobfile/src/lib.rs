@@ -26,7 +26,7 @@ pub use job::{ENGINE, JobFile, VERSION};
 pub use link::{LINK_START, LinkError, LinkedJob};
 pub use message::{ChartOf, Covered, FromWorker, MESSAGE_VERSION, Order, Report, ToWorker};
 pub use outcome::{OUTCOME_VERSION, decode, encode};
-pub use record::{Learned, Ran, Record};
+pub use record::{Learned, Ran, Record, untaught};
 pub use samples::{Sample, samples};
 pub use store::{Damaged, SavedMachine, Store};
 

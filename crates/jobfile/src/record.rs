@@ -3,6 +3,7 @@
 use crate::error::{JobFileError, Wanted};
 use crate::node::Node;
 use crate::object::{Object, flag, inside, list, not, number, text, whole, word};
+use thinwright_core::answers::Answers;
 use thinwright_core::field::FieldId;
 
 /// Most values of a record, and most numbers that it is judged by.
@@ -70,7 +71,31 @@ pub struct Record {
     pub elsewhere: bool,
 }
 
+/// The answers as they were before anything that counts was learned.
+///
+/// What a field held before the first record that changed it is what an earlier job, or nobody, had taught.
+pub fn untaught(records: &[Record], answers: &Answers) -> Answers {
+    let mut before = answers.clone();
+    let mut seen: Vec<FieldId> = Vec::new();
+    for learned in records.iter().filter(|r| !r.elsewhere).flat_map(|r| &r.learned) {
+        if seen.contains(&learned.field) {
+            continue;
+        }
+        seen.push(learned.field);
+        match learned.before.is_empty() {
+            true => before.clear(learned.field),
+            false => before.set_text(learned.field, learned.before.clone()),
+        }
+    }
+    before
+}
+
 impl Record {
+    /// Whether it teaches.
+    pub fn counts(&self) -> bool {
+        !self.taken_back && !self.elsewhere && !self.judged.is_empty()
+    }
+
     pub(crate) fn put(&self) -> Node {
         let mut fields = vec![
             ("date", Node::text(&self.date)),

@@ -86,6 +86,14 @@ texts! {
     forget: "Let go of all of it";
     /// What that does.
     forget_why: "The notes stay in the history.";
+    /// Readings.
+    readings: "Readings at the machine";
+    /// Which reading.
+    which_reading: "What was read";
+    /// Takes a reading into the note.
+    into_note: "Take it into the note";
+    /// Takes a reading into the answers.
+    into_answers: "Take it as the answer";
     /// A column: the quantity.
     quantity: "quantity";
     /// A column: the range before.
@@ -144,6 +152,24 @@ impl Speaker<'_> {
             cutter = self.cutter(step.cutter)
         );
         (task, method)
+    }
+}
+
+/// The numbers of the form, in the order of a step's.
+pub fn number_name(at: usize) -> &'static str {
+    tr(match at {
+        0 => "spindle speed",
+        1 => "feed",
+        2 => "stepover",
+        _ => "step-down",
+    })
+}
+
+/// The head of a record: which step, and what was cut if that is known.
+pub fn record_head(step: u32, task: &str) -> String {
+    match task.is_empty() {
+        true => say!("Step {step}", step),
+        false => say!("Step {step}: {task}", step, task),
     }
 }
 

@@ -308,9 +308,7 @@ impl Speaker<'_> {
                 ratio = self.value(Kind::Ratio, ratio),
                 most = self.value(Kind::Ratio, most)
             ),
-            _ => {
-                tr("This step has nothing to hold that against: choose another step.").to_owned()
-            }
+            _ => tr("This step has nothing to hold that against: choose another step.").to_owned(),
         }
     }
 }
