@@ -17,6 +17,8 @@ pub enum CautionScope {
     BreakThrough,
     /// At a cutter whose rim runs fast, or whose speed limit is not known.
     FastCutter,
+    /// At a step that runs its cutter above the speed marked on it.
+    OverSpeed,
     /// When the part is turned over or taken out.
     Handling,
 }
@@ -27,6 +29,7 @@ const SCOPES: &[(&str, CautionScope)] = &[
     ("setup", CautionScope::Setup),
     ("break-through", CautionScope::BreakThrough),
     ("fast cutter", CautionScope::FastCutter),
+    ("over speed", CautionScope::OverSpeed),
     ("handling", CautionScope::Handling),
 ];
 
@@ -39,6 +42,8 @@ pub struct CautionRow {
     pub text: String,
     /// Where it applies.
     pub scope: CautionScope,
+    /// Whether a person has to confirm it before the sheet is printed without a mark.
+    pub confirm: bool,
     /// Keys of the literature list.
     pub sources: Vec<String>,
     /// How it is known.
@@ -55,6 +60,7 @@ impl CautionRow {
             id: row.id(),
             text: row.text("text")?,
             scope: row.choice("scope", SCOPES)?,
+            confirm: row.flag_or_no("confirm")?,
             sources: standing.sources,
             known: standing.known,
             note: standing.note,

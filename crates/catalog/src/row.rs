@@ -169,6 +169,15 @@ impl Row {
             .ok_or_else(|| self.fault(field, Fault::NotAFlag))
     }
 
+    /// Yes or no; no when the field is absent.
+    pub(crate) fn flag_or_no(&mut self, field: &str) -> Result<bool, CatalogError> {
+        if self.fields.contains_key(field) {
+            self.flag(field)
+        } else {
+            Ok(false)
+        }
+    }
+
     /// One of the words of a list.
     pub(crate) fn choice<T: Copy>(
         &mut self,

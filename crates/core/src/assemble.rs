@@ -19,6 +19,7 @@ use crate::stability;
 use crate::strategy::{Finding, Loads, RibReport, Setup, Step, Strategy, TurnOver, WebReport};
 use crate::tally::Tally;
 use crate::task::{Face, TaskKind};
+use crate::confirm::over_speed;
 use thinwright_catalog::CautionScope;
 use thinwright_mechanics::{chip, corner, kinematics, power};
 use thinwright_quantity::{
@@ -189,7 +190,7 @@ fn tell(
         } else {
             None
         },
-        cautions: step_cautions(job, shape.task.kind, cutter),
+        cautions: step_cautions(job, shape.task.kind, cutter, choice.n),
     }
 }
 
@@ -317,7 +318,7 @@ fn job_cautions(job: &Job) -> Vec<String> {
     ids
 }
 
-fn step_cautions(job: &Job, kind: TaskKind, cutter: &Cutter) -> Vec<String> {
+fn step_cautions(job: &Job, kind: TaskKind, cutter: &Cutter, n: f64) -> Vec<String> {
     let of = |scope: CautionScope| {
         job.tables
             .1
@@ -331,9 +332,13 @@ fn step_cautions(job: &Job, kind: TaskKind, cutter: &Cutter) -> Vec<String> {
     );
     let fast = kinematics::surface_speed(cutter.d, job.machine.n.1)
         > job.numbers.fast_cutter_m_per_min / 60.0;
+    // A cutter that says it stands the machine's top speed is no question.
+    let bears = cutter.marked.is_some_and(|marked| marked >= job.machine.n.1);
+    let over = over_speed(job, cutter, n);
     let through = of(CautionScope::BreakThrough).filter(|_| breaks_through);
     through
-        .chain(of(CautionScope::FastCutter).filter(|_| fast))
+        .chain(of(CautionScope::OverSpeed).filter(|_| over))
+        .chain(of(CautionScope::FastCutter).filter(|_| fast && !bears))
         .map(|c| c.id.clone())
         .collect()
 }

@@ -58,7 +58,7 @@ fn levels(depth: f64, ap: f64) -> u32 {
 /// Spindle speeds worth trying, the fastest first, from end to end of the material's range on this machine.
 fn speeds(job: &Job, cutter: &Cutter, share: f64) -> Vec<f64> {
     let (low, high) = surface_speeds(job, cutter);
-    let (least, most) = job.machine.n;
+    let (least, most) = job.speeds_of(cutter);
     let n = |vc: f64| kinematics::spindle_speed(vc, cutter.d).clamp(least, most);
     let high = n(share * greatest_surface_speed(job, cutter).min(high));
     let mut speeds: Vec<f64> = between(n(low).min(high), high, SPEEDS)

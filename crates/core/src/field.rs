@@ -277,6 +277,8 @@ fields! {
     CutterMaterial "cutter.material" Cutters Input::Choice(&["carbide", "hss"]), false false Always;
     /// Whether it cuts to its centre.
     CutterCentre "cutter.centre-cutting" Cutters Input::Choice(&["yes", "no"]), false false EndMill;
+    /// Greatest spindle speed that is marked on it or told by its maker.
+    CutterMarked "cutter.speed-marked" Cutters Input::Quantity(Kind::SpindleSpeed), false false Always;
     /// Frequency at which it rings when it is tapped along X.
     CutterTone "cutter.tone" Cutters Input::Quantity(Kind::Frequency), false false EndMill;
     /// The same along Y; that of X if empty.

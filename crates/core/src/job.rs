@@ -167,6 +167,8 @@ pub struct Cutter {
     pub centre_cutting: bool,
     /// What it is made of.
     pub material: CutterMaterialRow,
+    /// Greatest spindle speed that is marked on it, 1/s.
+    pub marked: Option<f64>,
     /// How it rings, if it was tapped.
     pub ring: Option<Ring>,
 }
@@ -232,6 +234,16 @@ pub struct Grid {
 }
 
 impl Job {
+    /// Least and greatest spindle speed for a cutter, 1/s: the machine's, but no faster than what is marked on the cutter,
+    /// unless the machine cannot turn as slowly.
+    pub fn speeds_of(&self, cutter: &Cutter) -> (f64, f64) {
+        let (least, most) = self.machine.n;
+        let most = cutter
+            .marked
+            .map_or(most, |marked| most.min(marked).max(least));
+        (least, most)
+    }
+
     /// Whether the machine has backlash worth a thought when choosing the cutting direction.
     pub fn loose(&self) -> bool {
         self.machine.backlash > self.numbers.backlash_climb_um * 1.0e-6

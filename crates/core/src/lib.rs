@@ -14,6 +14,7 @@ mod cache;
 pub mod case;
 mod cheapest;
 pub mod choice;
+pub mod confirm;
 mod conflict;
 pub mod estimate;
 pub mod field;

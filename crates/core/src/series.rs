@@ -130,6 +130,7 @@ fn cutter(job: &Job, row: &CutterRow, number: u8) -> Option<Cutter> {
         carbide: row.material == CutterMaterial::Carbide,
         centre_cutting: row.centre_cutting,
         material: job.tables.1.cutter_material(row.material)?.clone(),
+        marked: None,
         ring: None,
     })
 }

@@ -37,8 +37,9 @@ fn drilling(job: &Job, shape: &TaskShape, pass: &Pass, lift: f64) -> f64 {
 pub(crate) fn drill_numbers(job: &Job, drill: &crate::job::Cutter) -> (f64, f64) {
     let (low, high) = crate::choice::surface_speeds(job, drill);
     let n = kinematics::spindle_speed((low * high).sqrt(), drill.d);
+    let (least, most) = job.speeds_of(drill);
     (
-        n.clamp(job.machine.n.0, job.machine.n.1),
+        n.clamp(least, most),
         job.numbers.drill_feed_over_d * drill.d,
     )
 }

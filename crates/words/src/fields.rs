@@ -114,6 +114,7 @@ texts! {
     CutterHelix: "Helix angle", "FHA", "How hard it pulls the web up. Empty: the usual angle.";
     CutterMaterial: "Cutter material", "", "Carbide is three times as stiff as steel and runs faster.";
     CutterCentre: "Cuts to its centre", "", "If not, it can only go in where there is a hole or a wide helix.";
+    CutterMarked: "Greatest speed marked on it", "n", "No step turns it faster, unless you keep a higher speed and confirm it.";
     CutterTone: "Tone when tapped, X", "f", "Tap it in the spindle, at rest and unplugged: good speeds come of it.";
     CutterToneAcross: "Tone when tapped, Y", "f", "Empty: the same as along X.";
     CutterDamping: "Damping of that tone", "ζ", "Empty: the range of the machine's class. By microphone: roughly.";

@@ -126,7 +126,8 @@ fn moved(limit: &Limit, case: &Case, lever: Lever, to: f64) -> Option<f64> {
             choice.vf = to * choice.n * f64::from(cutter.z);
         }
         Lever::SpindleSpeed => {
-            choice.n = to.clamp(job.machine.n.0, job.machine.n.1);
+            let (least, most) = job.speeds_of(&cutter);
+            choice.n = to.clamp(least, most);
             choice.fz = choice.vf / (choice.n * f64::from(cutter.z));
         }
         Lever::WebThickness => known.web = known.web.map(|web| web.at_thickness(to)),

@@ -1,6 +1,6 @@
 //! The rack: one cutter a row, gaps filled in.
 
-use super::machine::TONE;
+use super::machine::{SPEED, TONE};
 use super::reader::Reader;
 use crate::field::{Field, FieldId};
 use crate::job::{Cutter, Ring};
@@ -43,6 +43,7 @@ fn cutter(reader: &mut Reader, row: u8) -> Option<Cutter> {
     );
     let carbide = reader.choice(at(Field::CutterMaterial), 0) == 0;
     let centre_cutting = reader.choice(at(Field::CutterCentre), 0) == 0;
+    let marked = reader.typed(at(Field::CutterMarked), SPEED);
     let ring = ring(reader, row);
     let material = if carbide {
         CutterMaterial::Carbide
@@ -64,6 +65,7 @@ fn cutter(reader: &mut Reader, row: u8) -> Option<Cutter> {
         carbide,
         centre_cutting,
         material,
+        marked,
         ring,
     };
     consistent(reader, row, &cutter).then_some(cutter)

@@ -107,7 +107,7 @@ impl Variation {
 /// A speed and a feed per tooth, as the machine takes them and the grid has them; nothing where that is what stands there.
 fn at(stand: &Rc<Stand>, n: f64, fz: f64) -> Vec<Variation> {
     let (job, z) = (&stand.job, f64::from(stand.cutter.z));
-    let (least, most) = job.machine.n;
+    let (least, most) = job.speeds_of(&stand.cutter);
     let n = down(n, job.grid.n).clamp(least.min(most), most);
     let vf = down((fz * n * z).min(job.machine.feed), job.grid.vf);
     let choice = Choice {
