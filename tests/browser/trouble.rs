@@ -50,6 +50,20 @@ async fn values(visit: &Visit) -> Vec<String> {
     texts.iter().map(|t| plain_blanks(t)).collect()
 }
 
+/// Something that hurts comes with its caution, and goes with it.
+async fn cautioned(visit: &Visit) {
+    let broke = format!("#trouble-{}", Sign::BrokeShank.key());
+    on(visit, &broke, SPACE).await;
+    wait_for(visit, "[role=alert]").await;
+    assert!(
+        visit
+            .texts("[role=alert]")
+            .await
+            .contains(&words::make_safe().to_owned())
+    );
+    on(visit, &broke, SPACE).await;
+}
+
 #[tokio::test]
 async fn a_squeal_leads_to_a_change_that_can_be_taken_back() {
     visit("trouble", |visit| async move {
@@ -65,17 +79,7 @@ async fn a_squeal_leads_to_a_change_that_can_be_taken_back() {
         wait_for(&visit, ".suspect-open").await;
         let shares = visit.texts(".suspect .step-time").await;
         assert!(shares.len() >= 3, "{shares:?}");
-        // Something that hurts comes with its caution, and goes with it.
-        let broke = format!("#trouble-{}", Sign::BrokeShank.key());
-        on(&visit, &broke, SPACE).await;
-        wait_for(&visit, "[role=alert]").await;
-        assert!(
-            visit
-                .texts("[role=alert]")
-                .await
-                .contains(&words::make_safe().to_owned())
-        );
-        on(&visit, &broke, SPACE).await;
+        cautioned(&visit).await;
         wait_for(&visit, ".trouble-table").await;
         visit.no_barriers().await;
         visit.picture("trouble").await;
