@@ -77,7 +77,11 @@ pub struct Record {
 pub fn untaught(records: &[Record], answers: &Answers) -> Answers {
     let mut before = answers.clone();
     let mut seen: Vec<FieldId> = Vec::new();
-    for learned in records.iter().filter(|r| !r.elsewhere).flat_map(|r| &r.learned) {
+    for learned in records
+        .iter()
+        .filter(|r| !r.elsewhere)
+        .flat_map(|r| &r.learned)
+    {
         if seen.contains(&learned.field) {
             continue;
         }

@@ -9,7 +9,7 @@ use crate::node::Node;
 use crate::object::{Object, inside, list, parse};
 use std::fmt;
 use thinwright_core::answers::Answers;
-use thinwright_core::field::Group;
+use thinwright_core::learn::is_machines;
 
 /// The key that says what the text is.
 const KIND: &str = "thinwright_store";
@@ -32,7 +32,7 @@ pub struct Store {
 pub struct SavedMachine {
     /// Name.
     pub name: String,
-    /// Answers of the machine's group, and no others.
+    /// Answers about the machine with what it has taught of itself, and no others.
     pub answers: Answers,
 }
 
@@ -57,10 +57,7 @@ impl SavedMachine {
     /// The machine of a job under a name.
     pub fn of(name: impl Into<String>, answers: &Answers) -> SavedMachine {
         let mut own = Answers::new(answers.units);
-        for (id, answer) in answers
-            .iter()
-            .filter(|(id, _)| id.field.spec().group == Group::Machine)
-        {
+        for (id, answer) in answers.iter().filter(|(id, _)| is_machines(id.field)) {
             own.set(*id, answer.text.clone(), answer.known);
         }
         SavedMachine {
@@ -77,7 +74,7 @@ impl SavedMachine {
         }
         let machine = thinwright_core::field::FIELDS
             .iter()
-            .filter(|s| s.group == Group::Machine);
+            .filter(|s| is_machines(s.field));
         for field in machine.map(|s| s.field) {
             let id = field.into();
             answers.set(field, self.answers.text(id), self.answers.known(id));
@@ -100,9 +97,7 @@ impl SavedMachine {
         let at = object.place("answers");
         let answers = answers::take(&at, object.take("answers")?, units)?;
         object.end()?;
-        let strange = answers
-            .iter()
-            .find(|(id, _)| id.field.spec().group != Group::Machine);
+        let strange = answers.iter().find(|(id, _)| !is_machines(id.field));
         if let Some((id, _)) = strange {
             return Err(JobFileError::UnknownKey {
                 place: inside(&at, &id.key()),

@@ -6,7 +6,8 @@ use crate::job::JobFile;
 use crate::node::Node;
 use crate::object::{Object, inside, word};
 use thinwright_core::answers::Answers;
-use thinwright_core::field::{FIELDS, FieldId, Group};
+use thinwright_core::field::{FIELDS, Field, FieldId, Group};
+use thinwright_core::learn::is_machines;
 
 /// What there is in a shop.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -45,11 +46,13 @@ impl Kind {
         }
     }
 
-    /// Whether a field's answer belongs to it.
-    pub fn holds(self, group: Group) -> bool {
+    /// Whether a field's answer belongs to it. A machine has what it has taught of itself; what was learned of the cutting
+    /// force is the material's.
+    pub fn holds(self, field: Field) -> bool {
+        let group = field.spec().group;
         match self {
             Kind::Job => true,
-            Kind::Machine => matches!(group, Group::Machine | Group::Learned),
+            Kind::Machine => is_machines(field),
             Kind::Rack => group == Group::Cutters,
             Kind::Material => group == Group::Material,
             Kind::Holding => group == Group::Holding,
@@ -127,7 +130,7 @@ impl Own {
             answers.remove_cutter(row);
         }
         let once = FIELDS.iter().filter(|s| !s.group.repeats());
-        for spec in once.filter(|s| self.kind.holds(s.group)) {
+        for spec in once.filter(|s| self.kind.holds(s.field)) {
             answers.clear(spec.field);
         }
         for (id, answer) in self.answers.iter() {
@@ -138,7 +141,7 @@ impl Own {
 }
 
 fn holds(kind: Kind, id: FieldId) -> bool {
-    kind.holds(id.field.spec().group)
+    kind.holds(id.field)
 }
 
 impl From<JobFile> for Content {

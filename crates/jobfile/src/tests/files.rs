@@ -3,11 +3,12 @@
 use super::full;
 use crate::{
     Damaged, JobFile, JobFileError, Learned, Order, Ran, Record, Sample, SavedMachine, Store,
-    ToWorker, Wanted, digest, samples,
+    ToWorker, Wanted, digest, samples, untaught,
 };
 use thinwright_core::answers::Answers;
 use thinwright_core::estimate::Known;
-use thinwright_core::field::{Field, Group};
+use thinwright_core::field::Field;
+use thinwright_core::learn::is_machines;
 use thinwright_quantity::UnitSystem;
 
 fn file() -> JobFile {
@@ -147,12 +148,7 @@ fn every_sample_is_read_and_written_alike() {
 #[test]
 fn a_store_comes_back_and_a_damaged_one_keeps_its_text() {
     let machine = SavedMachine::of("the old mill", &full());
-    assert!(
-        machine
-            .answers
-            .iter()
-            .all(|(id, _)| id.field.spec().group == Group::Machine)
-    );
+    assert!(machine.answers.iter().all(|(id, _)| is_machines(id.field)));
     let store = Store {
         job: file(),
         machines: vec![machine],
@@ -227,4 +223,35 @@ fn a_message_to_the_worker_comes_back() {
             wanted
         })
     );
+}
+
+#[test]
+fn what_was_taught_is_counted_from_before_the_first_record() {
+    let low: thinwright_core::FieldId = Field::LearnedStiffnessLow.into();
+    let learned = |before: &str, after: &str| Record {
+        learned: vec![Learned {
+            field: low,
+            before: before.to_owned(),
+            after: after.to_owned(),
+        }],
+        judged: vec![("at-kc".to_owned(), 1.0)],
+        ..Record::default()
+    };
+    let mut answers = Answers::new(UnitSystem::Metric);
+    answers.set(low, "0.9", Known::Estimated);
+    let mut records = vec![learned("0.6", "0.8"), learned("0.8", "0.9")];
+    assert_eq!(untaught(&records, &answers).text(low), "0.6");
+    assert_eq!(untaught(&[], &answers), answers);
+    // Nobody had taught anything before.
+    records[0].learned[0].before = String::new();
+    assert_eq!(
+        untaught(&records, &answers),
+        Answers::new(UnitSystem::Metric)
+    );
+    // What was run elsewhere is given.
+    records[0].elsewhere = true;
+    assert_eq!(untaught(&records, &answers).text(low), "0.8");
+    assert!(records[1].counts() && !records[0].counts());
+    records[1].taken_back = true;
+    assert!(!records[1].counts() && !Record::default().counts());
 }
