@@ -59,7 +59,7 @@ fn bind(wasm: &Path, folder: &Path) -> Fallible<()> {
 }
 
 /// The revision that is measured, and whether something was changed since.
-fn revision() -> String {
+pub(crate) fn revision() -> String {
     let git = |arguments: &[&str]| output(&mut command("git", arguments));
     let Ok(revision) = git(&["rev-parse", "--short", "HEAD"]) else {
         return "unknown".to_owned();

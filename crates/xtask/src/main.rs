@@ -1,4 +1,4 @@
-//! The errands: `cargo xtask build | package | serve | test | bench`. Nothing needs installing first but Rust by rustup.
+//! The errands: `cargo xtask build | package | serve | test | bench | proof`. Nothing needs installing first but Rust by rustup.
 #![allow(
     clippy::print_stdout,
     clippy::print_stderr,
@@ -12,6 +12,7 @@ mod errand;
 mod fingerprint;
 mod html;
 mod page;
+mod proof;
 mod server;
 mod single;
 mod sizes;
@@ -28,6 +29,7 @@ cargo xtask build     build the page into dist/
 cargo xtask package   build the page, and the whole of it as one file: dist-single/thinwright.html
 cargo xtask test      install what the tests need and run every one of them
 cargo xtask bench     measure engine and page; a number behind it: so many jobs drawn by lot
+cargo xtask proof     the whole visit in a browser, as a new user makes it, and Lighthouse; or the parts named behind it
 ";
 
 /// Ports tried, in this order, when the page is served.
@@ -41,6 +43,7 @@ fn main() -> ExitCode {
         Some("test") => stages::test(),
         Some("bench") => bench::bench(std::env::args().nth(2).as_deref()),
         Some("package") => package(),
+        Some("proof") => proof::proof(std::env::args().skip(2)),
         _ => Err(USAGE.to_owned()),
     };
     match done {

@@ -78,7 +78,7 @@ fn browser() -> Fallible<()> {
 }
 
 /// A program on the PATH.
-fn find(program: &str) -> Option<PathBuf> {
+pub(crate) fn find(program: &str) -> Option<PathBuf> {
     let path = std::env::var_os("PATH")?;
     std::env::split_paths(&path)
         .map(|folder| folder.join(program))
