@@ -33,6 +33,7 @@ mod pace;
 mod parity;
 mod printing;
 mod searching;
+mod shop;
 mod thinner;
 mod trouble;
 mod update;

@@ -13,8 +13,8 @@ texts! {
     back: "Back";
     undo: "Undo";
     redo: "Redo";
-    nothing_to_undo: "There is nothing to take back.";
-    nothing_to_redo: "There is nothing to do again.";
+    nothing_to_undo: "Undo: there is nothing to take back";
+    nothing_to_redo: "Redo: there is nothing to do again";
     new_job: "New job";
     new_job_why: "Another part: material, machine, cutters and holding stay as they are.";
     open: "Open";
