@@ -184,6 +184,14 @@ impl Speaker<'_> {
         out
     }
 
+    /// After a step that leaves nothing to measure.
+    pub fn after_any(&self) -> Line {
+        let text = tr(
+            "Nothing has to be measured here. Look at the chips, the edge of the cutter and what holds the part.",
+        );
+        line(About::Plain, text)
+    }
+
     fn wanted_web(&self, job: &Job) -> String {
         self.with_tolerance(job.part.web(), job.wanted.web)
     }

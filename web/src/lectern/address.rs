@@ -1,0 +1,122 @@
+//! The place that is read, in the page's address: the browser's way back closes the view, and a page that is loaded again
+//! comes back to where it was.
+
+use super::ears::listen;
+use super::spot::Spot;
+use crate::browser;
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::JsValue;
+use web_sys::Event;
+use yew::prelude::*;
+
+/// What changes the end of the address.
+const CHANGES: &[&str] = &["hashchange", "popstate"];
+
+/// The place that the address names.
+fn named() -> Option<Spot> {
+    let hash = web_sys::window()?.location().hash().ok()?;
+    Spot::read(&hash)
+}
+
+/// Puts something else at the end of the address, in place of what stands there in the browser's history.
+fn put(url: &str) -> Option<()> {
+    let history = web_sys::window()?.history().ok()?;
+    history
+        .replace_state_with_url(&JsValue::NULL, "", Some(url))
+        .ok()
+}
+
+/// Where to go from a place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Way {
+    /// To another.
+    To(Spot),
+    /// Out of the view, to where one came from.
+    Out,
+    /// Out of the view, to an element of the page.
+    OutTo(&'static str),
+}
+
+/// How the view was opened.
+#[derive(Default)]
+struct Opened {
+    /// From this page, so that the browser's way back leads to it.
+    here: bool,
+    /// What had the focus.
+    by: Option<String>,
+}
+
+/// Whether the view is open.
+#[hook]
+pub(crate) fn use_open() -> bool {
+    let open = use_state_eq(|| named().is_some());
+    let now = open.clone();
+    use_effect_with((), move |()| {
+        let ear = listen(CHANGES, move |_| now.set(named().is_some()));
+        move || drop(ear)
+    });
+    *open
+}
+
+/// The place that is read, and the way from it.
+#[hook]
+pub(super) fn use_spot() -> (Option<Spot>, Callback<Way>) {
+    let spot = use_state_eq(named);
+    let opened = use_mut_ref(Opened::default);
+    {
+        let (spot, opened) = (spot.setter(), opened.clone());
+        let was = Rc::new(RefCell::new(named().is_some()));
+        use_effect_with((), move |()| {
+            let ear = listen(CHANGES, move |_| {
+                let now = named();
+                let before = was.replace(now.is_some());
+                match (before, now.is_some()) {
+                    (false, true) => {
+                        *opened.borrow_mut() = Opened {
+                            here: true,
+                            by: browser::in_hand(),
+                        };
+                    }
+                    (true, false) => {
+                        let by = opened.take().by;
+                        browser::focus(by.as_deref().unwrap_or(super::OPEN));
+                    }
+                    _ => {}
+                }
+                spot.set(now);
+            });
+            move || drop(ear)
+        });
+    }
+    let setter = spot.setter();
+    let go = use_callback((), move |way: Way, ()| {
+        let here = opened.borrow().here;
+        match way {
+            Way::To(at) => {
+                put(&at.fragment());
+                setter.set(Some(at));
+            }
+            Way::Out => drop(leave(here)),
+            Way::OutTo(id) => {
+                opened.borrow_mut().by = Some(id.to_owned());
+                leave(here);
+            }
+        }
+    });
+    (*spot, go)
+}
+
+/// Leaves the view: back to the page that it was opened from, or else by taking its name out of the address.
+fn leave(opened_here: bool) -> Option<()> {
+    let window = web_sys::window()?;
+    if opened_here {
+        return window.history().ok()?.back().ok();
+    }
+    let location = window.location();
+    let path = location.pathname().ok()? + &location.search().ok()?;
+    put(&path)?;
+    // What is put in place tells nobody.
+    let told = Event::new("hashchange").ok()?;
+    window.dispatch_event(&told).ok().map(|_| ())
+}
