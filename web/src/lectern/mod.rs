@@ -20,14 +20,16 @@ mod view;
 
 pub(crate) use address::use_open;
 
+use crate::confirm::open;
 use crate::language::use_language;
-use crate::state::Shown;
+use crate::state::{Shown, State, Work};
 use crate::text::lectern as text;
 use address::use_spot;
 use knobs::Knobs;
 use leaf::{Tick, strategy};
 use spot::Spot;
 use std::collections::BTreeSet;
+use thinwright_core::confirm::Confirmation;
 use thinwright_quantity::UnitSystem;
 use view::View;
 use yew::prelude::*;
@@ -42,6 +44,21 @@ pub(crate) struct LecternProps {
     /// One is being worked out.
     pub(crate) waits: bool,
     pub(crate) units: UnitSystem,
+    /// Risks that nobody has confirmed yet.
+    pub(crate) open: Vec<Confirmation>,
+}
+
+impl LecternProps {
+    pub(crate) fn of(state: &State) -> LecternProps {
+        let shown = state.printable().cloned();
+        let open = shown.as_ref().map(|s| open(s, &state.confirmed));
+        LecternProps {
+            shown,
+            waits: state.work == Work::Under,
+            units: state.answers.units,
+            open: open.unwrap_or_default(),
+        }
+    }
 }
 
 /// What was ticked, for which strategy.
@@ -93,8 +110,7 @@ pub(crate) fn Lectern(props: &LecternProps) -> Html {
         Callback::from(move |knobs: Knobs| setter.set(knobs))
     };
     html! {
-        <View shown={props.shown.clone()} waits={props.waits} units={props.units} {spot} {go} {ticks} {on_tick}
-            knobs={*knobs} {on_turn} />
+        <View lectern={props.clone()} {spot} {go} {ticks} {on_tick} knobs={*knobs} {on_turn} />
     }
 }
 

@@ -14,6 +14,8 @@ use yew::prelude::*;
 pub(crate) struct Room {
     pub(crate) width: f64,
     pub(crate) height: f64,
+    /// A stop mark stands above what is read.
+    pub(crate) stop: bool,
 }
 
 /// Sizes of letters, px: each has its class in the style sheet.
@@ -28,11 +30,12 @@ const HEAVY: f64 = 0.62;
 const LINE: f64 = 1.35;
 /// Between two sentences, in lines.
 const GAP: f64 = 0.55;
-/// Heights and widths as in the style sheet, px: the bar on top, the bar below or the columns at the sides, edges, the mark
-/// before a sentence, a line that is ticked off.
+/// Heights and widths as in the style sheet, px: the bar on top, the bar below or the columns at the sides, the stop mark, edges, the
+/// mark before a sentence, a line that is ticked off.
 const TOP: f64 = 56.0;
 const BOTTOM: f64 = 72.0;
 const SIDE: f64 = 96.0;
+const STOP: f64 = 64.0;
 const EDGE: f64 = 16.0;
 const SIGN: f64 = 2.2;
 const TICK: f64 = 56.0;
@@ -51,12 +54,10 @@ pub(crate) enum Holds {
 
 impl Room {
     /// The window's.
-    fn of_window() -> Option<Room> {
+    fn of_window() -> Option<(f64, f64)> {
         let window = web_sys::window()?;
-        Some(Room {
-            width: window.inner_width().ok()?.as_f64()?,
-            height: window.inner_height().ok()?.as_f64()?,
-        })
+        let width = window.inner_width().ok()?.as_f64()?;
+        Some((width, window.inner_height().ok()?.as_f64()?))
     }
 
     /// Whether the ways on and back stand at the sides, not below.
@@ -71,9 +72,10 @@ impl Room {
         } else {
             (0.0, BOTTOM)
         };
+        let stop = if self.stop { STOP } else { 0.0 };
         (
             (self.width - sides - 2.0 * EDGE).max(1.0),
-            (self.height - TOP - bottom - EDGE).max(1.0),
+            (self.height - TOP - bottom - EDGE - stop).max(1.0),
         )
     }
 
@@ -129,23 +131,24 @@ impl Room {
 
 /// The room that the window gives, followed as it changes.
 #[hook]
-pub(crate) fn use_room() -> Room {
-    let room = use_state_eq(|| {
-        Room::of_window().unwrap_or(Room {
-            width: 360.0,
-            height: 640.0,
-        })
-    });
-    let now = room.clone();
+pub(crate) fn use_room(stop: bool) -> Room {
+    // A telephone's, until the window is asked.
+    let size = use_state_eq(|| Room::of_window().unwrap_or((360.0, 640.0)));
+    let now = size.setter();
     use_effect_with((), move |()| {
         let ear = listen(&["resize"], move |_| {
-            if let Some(room) = Room::of_window() {
-                now.set(room);
+            if let Some(size) = Room::of_window() {
+                now.set(size);
             }
         });
         move || drop(ear)
     });
-    *room
+    let (width, height) = *size;
+    Room {
+        width,
+        height,
+        stop,
+    }
 }
 
 #[cfg(test)]
@@ -162,7 +165,11 @@ mod tests {
     ];
 
     fn room((width, height): (f64, f64)) -> Room {
-        Room { width, height }
+        Room {
+            width,
+            height,
+            stop: false,
+        }
     }
 
     #[test]

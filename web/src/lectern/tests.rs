@@ -17,10 +17,12 @@ use thinwright_words::{Speaker, after_turn_over, before_start};
 const PHONE: Room = Room {
     width: 360.0,
     height: 640.0,
+    stop: true,
 };
 const DESK: Room = Room {
     width: 1440.0,
     height: 900.0,
+    stop: false,
 };
 
 /// Outcomes of all samples, worked out once.

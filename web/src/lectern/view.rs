@@ -1,5 +1,6 @@
 //! The frame around a page: where one is, the ways on and back, the way out.
 
+use super::LecternProps;
 use super::address::Way;
 use super::after::After;
 use super::awake::{Awake, use_awake};
@@ -12,13 +13,13 @@ use super::run::Run;
 use super::spot::{Part, Spot, index};
 use super::turned::{Turned, use_turned};
 use crate::browser;
+use crate::confirm::on_screen;
 use crate::desk::use_desk;
 use crate::language::use_language;
 use crate::state::Shown;
 use crate::text::lectern as text;
 use std::collections::BTreeSet;
 use std::rc::Rc;
-use thinwright_quantity::UnitSystem;
 use thinwright_words::Speaker;
 use yew::prelude::*;
 
@@ -27,9 +28,7 @@ const NEXT: &str = "lectern-next";
 
 #[derive(Clone, PartialEq, Properties)]
 pub(crate) struct ViewProps {
-    pub(crate) shown: Option<Shown>,
-    pub(crate) waits: bool,
-    pub(crate) units: UnitSystem,
+    pub(crate) lectern: LecternProps,
     pub(crate) spot: Spot,
     pub(crate) go: Callback<Way>,
     pub(crate) ticks: BTreeSet<Tick>,
@@ -42,7 +41,12 @@ pub(crate) struct ViewProps {
 #[hook]
 fn use_leaves(props: &ViewProps, room: Room) -> Rc<Vec<Leaf>> {
     let (language, desk) = (use_language(), use_desk());
-    let of = (props.shown.clone(), props.units, room, language);
+    let of = (
+        props.lectern.shown.clone(),
+        props.lectern.units,
+        room,
+        language,
+    );
     use_memo(of, move |(shown, units, room, _)| {
         let write = |shown: &Shown| {
             let speaker = Speaker::new(*units, &desk.catalog, &shown.answers);
@@ -56,7 +60,8 @@ fn use_leaves(props: &ViewProps, room: Room) -> Rc<Vec<Leaf>> {
 #[component]
 pub(crate) fn View(props: &ViewProps) -> Html {
     use_language();
-    let (room, awake) = (use_room(), use_awake());
+    let awake = use_awake();
+    let room = use_room(!props.lectern.open.is_empty());
     let turning = use_state_eq(|| false);
     let node = use_node_ref();
     use_fit(&node);
@@ -66,7 +71,7 @@ pub(crate) fn View(props: &ViewProps) -> Html {
     let at = index(&spots, props.spot);
     let leaf = all.get(at);
     let in_hand = leaf.map_or(0, |leaf| leaf.spot.step);
-    let turned = use_turned(props.shown.as_ref(), in_hand, props.knobs);
+    let turned = use_turned(props.lectern.shown.as_ref(), in_hand, props.knobs);
     let ways = Ways {
         before: at.checked_sub(1).and_then(|at| spots.get(at)).copied(),
         after: spots.get(at + 1).copied(),
@@ -94,6 +99,7 @@ pub(crate) fn View(props: &ViewProps) -> Html {
                 </h1>
                 { light(awake) }
             </div>
+            { on_screen(&props.lectern.open) }
             <div class="lectern-body" ref={node} aria-live="polite">{ inside(props, (&all, leaf), &ways, turned) }</div>
             { ways.buttons() }
         </div>
@@ -190,8 +196,8 @@ fn inside(
     ways: &Ways,
     turned: Option<Turned>,
 ) -> Html {
-    let (Some(leaf), Some(shown)) = (leaf, props.shown.clone()) else {
-        let text = if props.waits {
+    let (Some(leaf), Some(shown)) = (leaf, props.lectern.shown.clone()) else {
+        let text = if props.lectern.waits {
             text::waits()
         } else {
             text::outdated()
@@ -206,7 +212,7 @@ fn inside(
             html! { <After said={said.clone()} step={leaf.spot.step} go={props.go.clone()} /> }
         }
         Body::Numbers => html! {
-            <Run {shown} setup={leaf.setup} at={leaf.spot.step} units={props.units} knobs={props.knobs}
+            <Run {shown} setup={leaf.setup} at={leaf.spot.step} units={props.lectern.units} knobs={props.knobs}
                 on_turn={props.on_turn.clone()} {turned} open={ways.turning_now} on_open={ways.knobs()}
                 ticked={ticked(all, leaf.setup, &props.ticks)} />
         },
