@@ -21,6 +21,8 @@ const FLAGS: &[&str] = &[
     // A page that still glides to its place cannot be clicked at.
     "--force-prefers-reduced-motion",
     "--window-size=1280,900",
+    // Whatever the machine speaks.
+    "--accept-lang=en",
 ];
 
 /// Most tries to start a driver.
