@@ -1,6 +1,7 @@
 //! The whole page: title block, answers, drawing, strategy, and the sheet that only paper shows.
 
 use crate::browser;
+use crate::confirm::{Confirm, ConfirmProps};
 use crate::desk::Desk;
 use crate::drawing::Drawing;
 use crate::engine::use_engine;
@@ -9,10 +10,11 @@ use crate::frame::{Messages, Status, Title};
 use crate::hear::Hear;
 use crate::keep::{Keeping, Kept, KeptProps};
 use crate::keeping::{first, use_theme};
+use crate::lectern::{Lectern, LecternProps, use_open};
 use crate::map::WebView;
 use crate::run::{Ran, RanProps};
-use crate::share::{Arrived, base};
-use crate::sheet::Paper;
+use crate::share::{Arrived, ArrivedProps};
+use crate::sheet::{Paper, PaperProps};
 use crate::shop::{BackProps, Begun, Keeper, ShopProps, use_back_keys, use_hand};
 use crate::state::{Action, State};
 use crate::steady::use_steady;
@@ -46,6 +48,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
     });
     use_engine(&desk, &state);
     use_steady();
+    let at_machine = use_open();
     use_hand(&desk, &state, keeper);
     use_back_keys(&desk);
     use_theme(&state);
@@ -62,7 +65,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
     let questions = Questions::of(&state);
     html! {
         <ContextProvider<Desk> context={(*desk).clone()}><ContextProvider<Keeper> context={keeper.clone()}>
-            <div class="screen">
+            <div class="screen" inert={at_machine}>
                 <a class="skip" href="#strategy">{ text::skip() }</a>
                 <Title
                     {name} units={state.answers.units} theme={state.theme}
@@ -71,7 +74,7 @@ pub(crate) fn App(props: &AppProps) -> Html {
                 />
                 <Newer />
                 <Messages messages={state.messages.clone()} />
-                <Arrived {file} answers={state.answers.clone()} ready=true />
+                <Arrived ..ArrivedProps::of(&state, file) />
                 <main class="page">
                     { drawing(&desk, &state) }
                     <section class="answers" id="answers" aria-label={text::answers()}>
@@ -83,10 +86,8 @@ pub(crate) fn App(props: &AppProps) -> Html {
                 <Foot />
                 { jump() }
             </div>
-            <Paper
-                shown={state.printable().cloned()} web={state.softest_web()}
-                title={state.title.clone()} base={base().map(AttrValue::from)}
-            />
+            <Lectern ..LecternProps::of(&state) />
+            <Paper ..PaperProps::of(&state) />
         </ContextProvider<Keeper>></ContextProvider<Desk>>
     }
 }
@@ -139,6 +140,7 @@ fn strategy(state: &State, questions: &Questions) -> Html {
             />
             <Kept ..kept />
             if let Some(shown) = shown {
+                <Confirm ..ConfirmProps::of(&shown, state) />
                 <Route
                     shown={shown.clone()} baseline={state.baseline.clone()} units={state.answers.units} step={state.step}
                     {stale} {keeping} charts={state.charts.clone()}

@@ -1,6 +1,7 @@
 //! The page, and the worker beside it: one program, loaded twice.
 mod app;
 mod browser;
+mod confirm;
 mod desk;
 mod drawing;
 mod engine;
@@ -10,6 +11,7 @@ mod hear;
 mod keep;
 mod keeping;
 mod language;
+mod lectern;
 mod map;
 mod run;
 mod select;

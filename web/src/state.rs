@@ -146,6 +146,8 @@ pub(crate) enum Action {
     NoteRun(Box<Record>),
     /// A note, by its place, counts or does not.
     Count(usize, bool),
+    /// A risk, by its key, is confirmed, or not any more.
+    Confirm(String, bool),
     /// What was learned is let go of.
     ForgetTaught,
     /// The search of a generation tells something.

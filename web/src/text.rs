@@ -9,7 +9,9 @@ macro_rules! texts {
     };
 }
 
+pub(crate) mod confirm;
 mod faults;
+pub(crate) mod lectern;
 pub(crate) mod links;
 mod run;
 mod said;

@@ -1,11 +1,13 @@
 //! The page was opened by a link, or one was put into its address: its job is taken in, and the address is plain again.
 
-use super::compare::{Meeting, Row, meet, rows};
+use super::compare::{Meeting, Row, Which, job, meet, rows};
 use crate::browser;
 use crate::desk::{Desk, use_desk};
-use crate::state::{Action, Message};
+use crate::state::{Action, Message, State, Stock};
 use crate::text::links as text;
+use std::rc::Rc;
 use thinwright_core::Answers;
+use thinwright_jobfile::shop::Kind;
 use thinwright_jobfile::{ENGINE, JobFile, LinkError, LinkedJob};
 use wasm_bindgen::prelude::*;
 use yew::prelude::*;
@@ -16,46 +18,69 @@ const HEADING: &str = "arrived";
 #[derive(Clone, PartialEq, Properties)]
 pub(crate) struct ArrivedProps {
     /// Gives the job in hand when it is asked for.
-    pub(crate) file: Callback<(), JobFile>,
+    file: Callback<(), JobFile>,
     /// The answers in hand: the comparison follows them.
-    pub(crate) answers: std::rc::Rc<Answers>,
-    /// What was left on this device has been fetched: only now can a link be compared with it.
-    pub(crate) ready: bool,
+    answers: Rc<Answers>,
+    /// The person's shop.
+    stock: Rc<Stock>,
 }
 
-/// A job that came by link and differs from the one of the same name in hand, until the person has chosen.
+impl ArrivedProps {
+    pub(crate) fn of(state: &State, file: Callback<(), JobFile>) -> ArrivedProps {
+        ArrivedProps {
+            file,
+            answers: state.answers.clone(),
+            stock: state.stock.clone(),
+        }
+    }
+
+    /// A job that there is.
+    fn job(&self, which: &Which) -> Option<JobFile> {
+        match which {
+            Which::InHand => Some(self.file.emit(())),
+            Which::Kept(id) => {
+                let mut all = self.stock.shop.of(Kind::Job);
+                job(all.find(|thing| thing.id == *id)?).cloned()
+            }
+        }
+    }
+}
+
+/// A job that came by link and has other answers than one of the same name, until the person has chosen.
 #[component]
 pub(crate) fn Arrived(props: &ArrivedProps) -> Html {
     let desk = use_desk();
-    let waiting = use_state(|| None::<LinkedJob>);
-    let file = use_mut_ref(|| props.file.clone());
-    *file.borrow_mut() = props.file.clone();
+    let waiting = use_state(|| None::<(LinkedJob, Which)>);
+    let present = use_mut_ref(|| props.clone());
+    *present.borrow_mut() = props.clone();
     {
-        let (desk, waiting) = (desk.clone(), waiting.clone());
-        use_effect_with(props.ready, move |ready| {
+        let (desk, waiting) = (desk.clone(), waiting.setter());
+        use_effect_with((), move |()| {
             let look = move || {
                 if let Some(linked) = take() {
-                    let present = file.borrow().emit(());
-                    waiting.set(receive(&desk, linked, &present));
+                    waiting.set(receive(&desk, linked, &present.borrow()));
                 }
             };
-            let heard = ready.then(|| {
-                look();
-                Heard::new(look)
-            });
+            look();
+            let heard = Heard::new(look);
             move || drop(heard)
         });
     }
-    let Some(linked) = (*waiting).clone() else {
+    let Some((linked, which)) = (*waiting).clone() else {
         return html! {};
     };
-    let differ = rows(&desk.catalog, &linked.answers, &props.answers);
-    let answer = |open: bool| {
-        let (desk, waiting, file) = (desk.clone(), waiting.clone(), props.file.clone());
-        let linked = linked.clone();
+    let Some(there) = props.job(&which) else {
+        return html! {};
+    };
+    let differ = rows(&desk.catalog, &linked.answers, &there.answers);
+    let answer = |printed: bool| {
+        let (desk, waiting) = (desk.clone(), waiting.setter());
+        let (linked, which, there) = (linked.clone(), which.clone(), there.clone());
         Callback::from(move |_: MouseEvent| {
-            if open {
-                open_as_printed(&desk, &linked, file.emit(()));
+            match &which {
+                _ if printed => open_as_printed(&desk, &linked, &there),
+                Which::Kept(id) => desk.say(Action::OpenJob(id.clone())),
+                Which::InHand => {}
             }
             waiting.set(None);
         })
@@ -115,8 +140,8 @@ fn take() -> Option<Result<LinkedJob, LinkError>> {
 fn receive(
     desk: &Desk,
     linked: Result<LinkedJob, LinkError>,
-    present: &JobFile,
-) -> Option<LinkedJob> {
+    present: &ArrivedProps,
+) -> Option<(LinkedJob, Which)> {
     let tell = |text: String, alarm| desk.say(Action::Tell(Message { text, alarm }));
     let linked = match linked {
         Ok(linked) => linked,
@@ -129,27 +154,33 @@ fn receive(
         true => text::and_other_engine(&text, &linked.engine, ENGINE),
         false => text,
     };
-    match meet(&linked, present) {
-        Meeting::Same => tell(engines(text::nothing_changed().to_owned()), false),
+    let in_hand = present.file.emit(());
+    match meet(&linked, &in_hand, &present.stock.shop) {
+        Meeting::Same(which) => {
+            if let Which::Kept(id) = which {
+                desk.say(Action::OpenJob(id));
+            }
+            tell(engines(text::nothing_changed().to_owned()), false);
+        }
         Meeting::Other => {
             let file = linked.file();
-            let told = text::came_by_link(file.name(), present.name());
+            let told = text::came_by_link(file.name(), in_hand.name());
             desk.say(Action::Load(Box::new(file)));
             tell(engines(told), false);
         }
-        Meeting::Changed => {
+        Meeting::Changed(which) => {
             browser::focus(HEADING);
-            return Some(linked);
+            return Some((linked, which));
         }
     }
     None
 }
 
-/// The answers of the sheet in place of those in hand; what was run and confirmed goes on belonging to the job.
-fn open_as_printed(desk: &Desk, linked: &LinkedJob, present: JobFile) {
+/// The answers of the sheet in place of those that there are; what was run and confirmed goes on belonging to the job.
+fn open_as_printed(desk: &Desk, linked: &LinkedJob, there: &JobFile) {
     let file = JobFile {
-        records: present.records,
-        confirmed: present.confirmed,
+        records: there.records.clone(),
+        confirmed: there.confirmed.clone(),
         ..linked.file()
     };
     desk.say(Action::Load(Box::new(file)));

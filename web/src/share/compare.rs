@@ -6,7 +6,8 @@ use crate::units::restate;
 use std::collections::BTreeSet;
 use thinwright_catalog::Catalog;
 use thinwright_core::{Answers, FieldId};
-use thinwright_jobfile::{JobFile, LinkedJob};
+use thinwright_jobfile::shop::{Content, Kind, Shop, Thing};
+use thinwright_jobfile::{JobFile, LinkedJob, digest};
 use thinwright_words::{Speaker, known};
 
 /// An answer that differs: its place, what the sheet says, what stands there now.
@@ -17,26 +18,52 @@ pub(crate) struct Row {
     pub(crate) now: String,
 }
 
-/// What a job that came by link is to the one in hand.
+/// What a job that came by link is to those that there are.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Meeting {
-    /// The same answers.
-    Same,
-    /// The same job with other answers.
-    Changed,
+    /// The same answers as one that there is.
+    Same(Which),
+    /// Other answers than one of the same name.
+    Changed(Which),
     /// Another job.
     Other,
 }
 
-/// How a job that came by link meets the one in hand.
-pub(crate) fn meet(linked: &LinkedJob, present: &JobFile) -> Meeting {
-    let name = linked.file().name().to_owned();
-    if linked.digest() == thinwright_jobfile::digest(&present.answers) {
-        Meeting::Same
-    } else if !name.is_empty() && name == present.name() {
-        Meeting::Changed
+/// A job that there is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Which {
+    /// The one in hand.
+    InHand,
+    /// One of the shop, by its id.
+    Kept(String),
+}
+
+/// How a job that came by link meets the one in hand and those of the shop: the same answers before the same name, what
+/// is in hand before what is kept.
+pub(crate) fn meet(linked: &LinkedJob, present: &JobFile, shop: &Shop) -> Meeting {
+    let (name, stamp) = (linked.file().name().to_owned(), linked.digest());
+    let same = |job: &JobFile| digest(&job.answers) == stamp;
+    let named = |job: &JobFile| !name.is_empty() && name == job.name();
+    let kept = |fits: &dyn Fn(&JobFile) -> bool| {
+        let thing = shop.of(Kind::Job).find(|t| job(t).is_some_and(fits))?;
+        Some(Which::Kept(thing.id.clone()))
+    };
+    if same(present) {
+        Meeting::Same(Which::InHand)
+    } else if let Some(which) = kept(&|job| same(job) && named(job)) {
+        Meeting::Same(which)
+    } else if named(present) {
+        Meeting::Changed(Which::InHand)
     } else {
-        Meeting::Other
+        kept(&named).map_or(Meeting::Other, Meeting::Changed)
+    }
+}
+
+/// The job of a thing of the shop.
+pub(crate) fn job(thing: &Thing) -> Option<&JobFile> {
+    match &thing.content {
+        Content::Job(job) => Some(job),
+        Content::Own(_) => None,
     }
 }
 
@@ -101,18 +128,33 @@ mod tests {
     }
 
     #[test]
-    fn a_link_meets_the_job_in_hand() {
+    fn a_link_meets_the_job_in_hand_and_those_of_the_shop() {
         let present = samples()[0].job();
+        let mut shop = Shop::default();
         let mut linked = LinkedJob::of(&present);
-        assert_eq!(meet(&linked, &present), Meeting::Same);
+        assert_eq!(meet(&linked, &present, &shop), Meeting::Same(Which::InHand));
         linked.answers.set_text(Field::Web, "5");
-        assert_eq!(meet(&linked, &present), Meeting::Changed);
-        assert_eq!(meet(&linked, &samples()[1].job()), Meeting::Other);
+        assert_eq!(
+            meet(&linked, &present, &shop),
+            Meeting::Changed(Which::InHand)
+        );
+        let other = samples()[1].job();
+        assert_eq!(meet(&linked, &other, &shop), Meeting::Other);
+        let kept = Which::Kept("j-1".to_owned());
+        shop.put(Thing::new("j-1", "", Content::from(present.clone())));
+        assert_eq!(meet(&linked, &other, &shop), Meeting::Changed(kept.clone()));
+        let linked = LinkedJob::of(&present);
+        assert_eq!(meet(&linked, &other, &shop), Meeting::Same(kept));
+    }
+
+    #[test]
+    fn jobs_without_a_name_are_not_taken_for_each_other() {
         let (mut nameless, mut other) = (samples()[0].job(), samples()[1].job());
         for job in [&mut nameless, &mut other] {
             job.title.clear();
             job.answers.set_text(Field::Name, " ");
         }
-        assert_eq!(meet(&LinkedJob::of(&nameless), &other), Meeting::Other);
+        let met = meet(&LinkedJob::of(&nameless), &other, &Shop::default());
+        assert_eq!(met, Meeting::Other);
     }
 }

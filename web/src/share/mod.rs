@@ -7,6 +7,6 @@ mod compare;
 mod panel;
 
 pub(crate) use address::{Home, base};
-pub(crate) use arrived::Arrived;
-pub(crate) use code::{Code, code};
+pub(crate) use arrived::{Arrived, ArrivedProps};
+pub(crate) use code::code;
 pub(crate) use panel::Share;

@@ -1,4 +1,4 @@
-//! What is checked, measured and written down, and what was assumed.
+//! What is checked, measured and written down.
 
 use super::Topic;
 use super::setup::named;
@@ -17,7 +17,6 @@ pub(super) fn closing(topic: &Topic, web: Html) -> Html {
         .turn_over
         .iter()
         .map(|b| words::sentence(&speaker.turn_over(b)));
-    let defaults = speaker.defaults(strategy);
     html! {
         <>
             <section class="sheet-lists">
@@ -40,12 +39,6 @@ pub(super) fn closing(topic: &Topic, web: Html) -> Html {
             <section class="sheet-signatures">
                 { for words::signatures().map(|s| html! { <p class="sheet-sign">{ s }</p> }) }
             </section>
-            if !defaults.is_empty() {
-                <section class="sheet-assumed">
-                    <h3>{ words::assumed() }</h3>
-                    <p>{ words::joined(&defaults) }</p>
-                </section>
-            }
         </>
     }
 }

@@ -1,8 +1,8 @@
 //! The sheet as the page keeps it for the printer: laid out once the screen has been, so that neither holds up the hand.
 
-use super::{Sheet, same};
+use super::{Sheet, Stamp, same};
 use crate::language::use_language;
-use crate::state::Shown;
+use crate::state::{Shown, State};
 use crate::text;
 use gloo_timers::callback::Timeout;
 use std::rc::Rc;
@@ -15,11 +15,24 @@ pub(crate) struct PaperProps {
     pub(crate) shown: Option<Shown>,
     /// The web where it is softest, once it has been looked at: the printer does not wait for it.
     pub(crate) web: Option<Rc<WebPicture>>,
+    /// What else belongs on the sheet.
+    pub(crate) stamp: Stamp,
+}
+
+impl PaperProps {
+    pub(crate) fn of(state: &State) -> PaperProps {
+        PaperProps {
+            shown: state.printable().cloned(),
+            web: state.softest_web(),
+            stamp: Stamp::of(state),
+        }
+    }
 }
 
 impl PartialEq for PaperProps {
     fn eq(&self, other: &PaperProps) -> bool {
-        self.shown == other.shown && same(&self.web, &other.web)
+        let same_web = same(&self.web, &other.web);
+        self.shown == other.shown && same_web && self.stamp == other.stamp
     }
 }
 
@@ -39,7 +52,7 @@ pub(crate) fn Paper(props: &PaperProps) -> Html {
     match &*laid_out {
         // Never one that does not belong to what is on the screen.
         Some(shown) if props.shown.as_ref() == Some(shown) => {
-            html! { <Sheet shown={shown.clone()} web={props.web.clone()} /> }
+            html! { <Sheet shown={shown.clone()} web={props.web.clone()} stamp={props.stamp.clone()} /> }
         }
         _ => html! { <p class="sheet-none">{ text::not_printable() }</p> },
     }

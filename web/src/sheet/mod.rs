@@ -1,22 +1,47 @@
 //! The sheet for the operator: a checked strategy on paper, at most two pages for an ordinary part. A refusal has no sheet.
 
 mod closing;
+mod code;
 mod cutters;
 mod head;
 mod later;
 mod setup;
 mod web;
 
-pub(crate) use later::Paper;
+pub(crate) use later::{Paper, PaperProps};
 
+use crate::confirm;
 use crate::desk::use_desk;
-use crate::state::{Shown, Stage};
+use crate::share::base;
+use crate::state::{Shown, Stage, State};
 use std::rc::Rc;
+use thinwright_core::confirm::Confirmation;
 use thinwright_core::strategy::{Step, Strategy};
 use thinwright_core::{Answers, Job, Outcome, WebPicture};
 use thinwright_quantity::{Kind, Length, Rounding};
 use thinwright_words::{Speaker, bare};
 use yew::prelude::*;
+
+/// What belongs on the sheet beside the strategy.
+#[derive(Clone, PartialEq)]
+pub(crate) struct Stamp {
+    /// Title of the job.
+    pub(crate) title: String,
+    /// Where its code leads to.
+    pub(crate) base: Option<String>,
+    /// Risks that the person has confirmed.
+    pub(crate) confirmed: Rc<Vec<String>>,
+}
+
+impl Stamp {
+    pub(crate) fn of(state: &State) -> Stamp {
+        Stamp {
+            title: state.title.clone(),
+            base: base(),
+            confirmed: state.confirmed.clone(),
+        }
+    }
+}
 
 /// What the sheet shows.
 #[derive(Clone, Properties)]
@@ -24,11 +49,14 @@ pub(crate) struct SheetProps {
     pub(crate) shown: Shown,
     /// The web where it is softest, once it has been looked at.
     pub(crate) web: Option<Rc<WebPicture>>,
+    /// What else belongs on the sheet.
+    pub(crate) stamp: Stamp,
 }
 
 impl PartialEq for SheetProps {
     fn eq(&self, other: &SheetProps) -> bool {
-        self.shown == other.shown && same(&self.web, &other.web)
+        let same_web = same(&self.web, &other.web);
+        self.shown == other.shown && same_web && self.stamp == other.stamp
     }
 }
 
@@ -45,6 +73,9 @@ struct Topic<'a> {
     strategy: &'a Strategy,
     answers: &'a Answers,
     stage: Stage,
+    stamp: &'a Stamp,
+    /// Risks that are not confirmed.
+    open: Vec<Confirmation>,
 }
 
 impl Topic<'_> {
@@ -82,6 +113,8 @@ pub(crate) fn Sheet(props: &SheetProps) -> Html {
         strategy,
         answers: &shown.answers,
         stage: shown.stage,
+        stamp: &props.stamp,
+        open: confirm::open(shown, &props.stamp.confirmed),
     };
     let setups = (0..strategy.setups.len()).map(|index| setup::block(&topic, index));
     // The page's own main part is not on paper, this one not on the screen.

@@ -3,6 +3,7 @@
 use super::history::field_of;
 use super::keep::is_pin;
 use super::{Action, State, Theme, Work};
+use crate::confirm::ticked;
 use crate::starter;
 use std::rc::Rc;
 use thinwright_core::FieldId;
@@ -60,6 +61,9 @@ impl State {
             Action::LetGo(id) => self.let_go(id),
             Action::NoteRun(record) => self.note_run(*record),
             Action::Count(at, counts) => self.count(at, counts),
+            Action::Confirm(key, holds) => {
+                self.confirmed = Rc::new(ticked(&self.confirmed, &key, holds));
+            }
             Action::ForgetTaught => self.forget_taught(),
             Action::Load(file) => self.load(*file),
             Action::Name(name) => self.title = name,

@@ -14,6 +14,9 @@ texts! {
         confirmed stays on this device.";
     link: "Link";
     code_name: "QR code of the link";
+    scan_me: "Scan to open this job again.";
+    no_code_address: "No code: the page was opened from a file and knows no address.";
+    no_code_size: "No code: too many answers for one.";
     copied: "The link is copied.";
     not_copied: "This browser does not copy: select the link and copy it.";
     close: "Close";
@@ -28,7 +31,7 @@ texts! {
     answer: "Answer";
     on_the_sheet: "On the sheet";
     now: "Now";
-    nothing_changed: "The link holds the job that is open: no answer has changed.";
+    nothing_changed: "The job of the link is open: no answer has changed since.";
 }
 
 /// Who can open the page's own address, where that is not everybody.
