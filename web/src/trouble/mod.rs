@@ -51,16 +51,22 @@ pub(crate) fn way_to_trouble() -> Html {
     html! { <button type="button" class="button trouble-way" {onclick}>{ words::name() }</button> }
 }
 
+/// Every step, with its place.
+fn placed(strategy: &Strategy) -> impl Iterator<Item = (Place, &Step)> {
+    strategy.setups.iter().flat_map(|setup| {
+        let place = |step: &Step| place_of(setup.face_up, step.task);
+        setup.steps.iter().map(move |step| (place(step), step))
+    })
+}
+
 /// A step, where it stands.
 fn step_at(strategy: &Strategy, index: usize) -> Option<(Place, &Step)> {
-    let places = strategy.setups.iter().flat_map(|setup| {
-        let place = move |step| (place_of(setup.face_up, step), setup);
-        setup
-            .steps
-            .iter()
-            .map(move |step| (place(step.task).0, step))
-    });
-    places.into_iter().nth(index)
+    placed(strategy).nth(index)
+}
+
+/// The step that was talked of.
+fn talk(strategy: &Strategy, told: &Told) -> Option<usize> {
+    placed(strategy).position(|(place, _)| told.place == Some(place))
 }
 
 /// Takes in a tone that is handed over: a squeal in its step.
@@ -90,18 +96,18 @@ pub(crate) fn Trouble(props: &TroubleProps) -> Html {
     let all = use_state(Told::default);
     let books = use_memo((), |()| Books::default());
     use_squeal(props, &all);
-    let Outcome::Feasible(strategy) = &*props.shown.outcome else {
-        return html! {};
-    };
-    let index = props.step.unwrap_or(0);
-    let Some((place, step)) = step_at(strategy, index) else {
-        return html! {};
-    };
-    let told = all.of(place);
     let on_tell = {
         let all = all.setter();
         Callback::from(move |told: Told| all.set(told))
     };
+    let Outcome::Feasible(strategy) = &*props.shown.outcome else {
+        return refused(&all, props.units, on_tell);
+    };
+    let index = props.step.or_else(|| talk(strategy, &all)).unwrap_or(0);
+    let Some((place, step)) = step_at(strategy, index) else {
+        return html! {};
+    };
+    let told = all.of(place);
     let on_try = {
         let (told, on_tell) = (told.clone(), on_tell.clone());
         Callback::from(move |made: Tried| {
@@ -141,6 +147,18 @@ pub(crate) fn Trouble(props: &TroubleProps) -> Html {
                 { tried(&told, &on_tell) }
             </div>
         </details>
+    }
+}
+
+/// A change after which there is no way any more: what happened is asked all the same, and it can be taken back.
+fn refused(told: &Told, units: UnitSystem, on_tell: Callback<Told>) -> Html {
+    let Stage::Made(made) = &told.stage else {
+        return html! {};
+    };
+    html! {
+        <section class="trouble hear-inside" aria-label={words::name()}>
+            <After told={told.clone()} tried={made.clone()} {units} {on_tell} />
+        </section>
     }
 }
 
