@@ -240,7 +240,10 @@ async fn everything_goes_into_one_file_and_comes_back() {
         };
         assert_eq!(contents(things(&visit).await), contents(before));
         visit
-            .by_role("button", "Open: Mirror back plate")
+            .by_role(
+                "button",
+                "Open: Ventilated back plate for a small telescope mirror",
+            )
             .await
             .click()
             .await

@@ -176,6 +176,8 @@ fn fault(error: Error) -> Fault {
     match name.as_str() {
         "QuotaExceededError" => Fault::Full,
         "VersionError" => Fault::Newer,
+        // It was closed to make way.
+        "InvalidStateError" => Fault::TakenOver,
         _ => Fault::Broken(words),
     }
 }

@@ -108,12 +108,7 @@ impl Keeper {
 
     fn kept(&self, desk: &Desk, asked: &Thing, settled: Settled) {
         self.0.round.borrow_mut().kept(&asked.id, &settled.thing);
-        let shelf = LocalShelf::new();
-        let key = small::draft_key(&self.0.tab, &asked.id);
-        let draft = shelf.get(&key).and_then(|text| Thing::read(&text).ok());
-        if draft.is_some_and(|draft| draft.content.same(&asked.content)) {
-            shelf.take(&key);
-        }
+        small::draft_kept(&LocalShelf::new(), &self.0.tab, asked, &settled.thing);
         if settled.write {
             self.call();
             self.ask_to_stay(desk);

@@ -12,6 +12,8 @@ pub(crate) enum Fault {
     Full,
     /// The database belongs to a newer version of the page.
     Newer,
+    /// A newer version of the page has taken the database over while this one was open.
+    TakenOver,
     /// There is no database, in the browser's words.
     Missing(String),
     /// It does not answer.

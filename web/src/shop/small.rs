@@ -91,6 +91,21 @@ pub(super) fn drafts(shelf: &impl Shelf, tab: Option<&str>, old: &str) -> Vec<(S
     .collect()
 }
 
+/// What was asked for is kept: its draft goes. A draft of something newer stays, as made from what is kept now.
+pub(super) fn draft_kept(shelf: &impl Shelf, tab: &str, asked: &Thing, kept: &Thing) {
+    let key = draft_key(tab, &asked.id);
+    let draft = shelf.get(&key).and_then(|text| Thing::read(&text).ok());
+    shelf.take(&key);
+    if let Some(draft) = draft.filter(|draft| !draft.content.same(&asked.content)) {
+        let draft = Thing {
+            id: kept.id.clone(),
+            revision: kept.revision,
+            ..draft
+        };
+        shelf.put(&draft_key(tab, &kept.id), &draft.write());
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -136,6 +151,28 @@ mod tests {
         let full = Board(std::cell::RefCell::new(there), true);
         assert!(keep(&full, &job("a", "3", "1"), "s", &[]).is_none());
         assert_eq!(full.get("thinwright.thing.a").as_deref(), Some("{"));
+    }
+
+    #[test]
+    fn a_draft_goes_when_it_is_kept_and_a_newer_one_follows() {
+        let board = Board::default();
+        let (asked, newer) = (job("a", "3", "1"), job("a", "4", "2"));
+        let kept = Thing {
+            revision: 7,
+            ..asked.copied("b", None)
+        };
+        board.put(&draft_key("t", "a"), &asked.write());
+        draft_kept(&board, "t", &asked, &kept);
+        assert!(board.0.borrow().is_empty());
+        board.put(&draft_key("t", "a"), &newer.write());
+        draft_kept(&board, "t", &asked, &kept);
+        let found = drafts(&board, Some("t"), "0");
+        let draft = Thing::read(&found[0].1).unwrap();
+        assert_eq!(
+            (found.len(), draft.id.as_str(), draft.revision),
+            (1, "b", 7)
+        );
+        assert!(draft.content.same(&newer.content));
     }
 
     #[test]

@@ -233,6 +233,10 @@ pub(crate) fn fault(fault: &Fault) -> String {
             tr("What is kept here was written by a newer version of this page, and is left alone.")
                 .to_owned()
         }
+        Fault::TakenOver => {
+            tr("A newer version of this page has taken the database over: load this page again.")
+                .to_owned()
+        }
         Fault::Missing(_) => tr("This browser gives the page no database here.").to_owned(),
         Fault::Silent => {
             tr("The browser's database does not answer: another window may hold it.").to_owned()

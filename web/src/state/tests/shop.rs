@@ -48,7 +48,10 @@ fn another_rack_lets_go_of_what_was_pinned_to_the_one_before() {
     assert_eq!(state.answers.rack_rows(), rows);
     assert_eq!(state.answers.text(pin), "");
     let told = &state.messages.last().unwrap().text;
-    assert!(told.contains("Drawer") && told.contains("Slots: cutter"), "{told}");
+    assert!(
+        told.contains("Drawer") && told.contains("Slots: cutter"),
+        "{told}"
+    );
 }
 
 #[test]
@@ -58,7 +61,10 @@ fn a_new_job_is_another_part_on_the_same_machine() {
     state.apply(Action::NewJob);
     assert!(state.id != id && state.records.is_empty() && state.title.is_empty());
     for (id, answer) in before.answers.iter() {
-        let part = matches!(id.field.spec().group, Group::Part | Group::Pins | Group::StepPins);
+        let part = matches!(
+            id.field.spec().group,
+            Group::Part | Group::Pins | Group::StepPins
+        );
         let now = state.answers.text(*id);
         assert_eq!(now, if part { "" } else { answer.text.as_str() });
     }
@@ -76,11 +82,17 @@ fn a_job_that_went_on_elsewhere_goes_on_here_under_its_new_id_and_name() {
     let content = Content::from(state.file()).renamed(name.clone());
     let thing = Thing::new("t-2", "2026", content);
     state.apply(Action::Shop(ShopNews::Settled(id, Box::new(thing))));
-    assert_eq!((&*state.id, state.file().name(), state.moves), ("t-2", name.as_str(), 1));
+    assert_eq!(
+        (&*state.id, state.file().name(), state.moves),
+        ("t-2", name.as_str(), 1)
+    );
     // What was taken back then belongs to it, too.
     state.apply(Action::Undo);
     assert_eq!((&*state.id, state.file().name()), ("t-2", name.as_str()));
-    assert_eq!(state.answers.text(Field::Web.into()), first.answers.text(Field::Web.into()));
+    assert_eq!(
+        state.answers.text(Field::Web.into()),
+        first.answers.text(Field::Web.into())
+    );
     assert_eq!(state.undoable(), None);
 }
 
@@ -89,7 +101,11 @@ fn the_job_in_hand_that_is_deleted_makes_room_and_comes_back() {
     let mut state = sample();
     state.apply(Action::Type(Field::Web.into(), "3.1".to_owned()));
     let (mine, id) = (state.file(), state.id.clone());
-    let other = put(&mut state, "other", thinwright_jobfile::samples()[1].job().into());
+    let other = put(
+        &mut state,
+        "other",
+        thinwright_jobfile::samples()[1].job().into(),
+    );
     let thing = put(&mut state, &id, mine.clone().into());
     state.apply(Action::Shop(ShopNews::Gone(Box::new(thing.clone()))));
     assert_eq!(*state.id, *other.id);
@@ -112,7 +128,10 @@ fn what_is_replaced_can_be_put_back_and_what_is_renamed_is_not_replaced() {
     state.apply(Action::Type(Field::FeedReliable.into(), "701".to_owned()));
     let second = own(&state, Kind::Machine, "The router");
     put(&mut state, "m", second);
-    assert_eq!(state.stock.gone[0].content, first.content.renamed("The router"));
+    assert_eq!(
+        state.stock.gone[0].content,
+        first.content.renamed("The router")
+    );
 }
 
 #[test]
