@@ -29,6 +29,13 @@ impl Row {
     }
 }
 
+/// What is left of a utilisation after a change, as a share.
+fn left(shift: &Shift) -> String {
+    let share = shift.after / shift.before;
+    // What was nothing, or cannot be told, stays as it is.
+    percent(if share.is_finite() { share } else { 1.0 })
+}
+
 /// What is changed.
 pub fn move_name(step: Move) -> &'static str {
     tr(match step {
@@ -129,11 +136,10 @@ impl Speaker<'_> {
                 why = self.reached(broken)
             ),
             (None, Some(own)) => say!(
-                "{change}: {limit} {before} now, {after} then.",
+                "{change}: {limit} comes to {share} of what it is now.",
                 change = what,
                 limit = limit_name(own.limit),
-                before = utilisation(own.before),
-                after = utilisation(own.after)
+                share = left(&own)
             ),
             (None, None) => say!("{change}: no limit says what it brings.", change = what),
         }
@@ -143,15 +149,11 @@ impl Speaker<'_> {
     pub fn divided(&self, advice: &Advice) -> Option<String> {
         let all: Vec<&Change> = advice.change.iter().chain(&advice.aside).collect();
         let at = |step: Move| all.iter().find(|c| c.step == step).copied();
-        let reached = |step: Move| {
-            at(step)
-                .and_then(|c| c.own)
-                .map(|own| utilisation(own.after))
-        };
+        let reached = |step: Move| at(step).and_then(|c| c.own).map(|own| left(&own));
         if let (Some(up), Some(down)) = (reached(Move::FeedUpSpeedDown), reached(Move::BothDown)) {
             return Some(say!(
                 "Practice is divided whether the feed per tooth goes up or down against a tone. Worked out here: the limit behind it \
-                 comes to {up} with more feed, to {down} with less.",
+                 comes to {up} of what it is now with more feed, to {down} with less.",
                 up,
                 down
             ));
