@@ -4,6 +4,7 @@ use super::analysis::LOWEST;
 use crate::drawing::{Letters, Mark, Path, Stroke, draw, line, number, text_width};
 use thinwright_sound::Column;
 use thinwright_words::hear as words;
+use thinwright_words::marked;
 use yew::prelude::*;
 
 /// The paper: on the narrowest screen 3 px a unit.
@@ -84,7 +85,7 @@ impl Field {
         for f in FREQUENCIES.into_iter().filter(|f| self.has(*f)) {
             let x = self.x(f);
             grid.segment((x, FIELD.3), (x, FIELD.3 + 1.0));
-            let text = words::typed(f);
+            let text = marked(&words::typed(f));
             let x = x.min(WIDTH - 0.5 * text_width(&text, LETTER));
             out.push(Mark::Text(letters((x, base), text, "middle")));
         }
@@ -132,7 +133,7 @@ impl Field {
                 (x - 0.5 * SIGN, y - SIGN),
                 (x + 0.5 * SIGN, y - SIGN),
             ]);
-            let text = words::typed(f);
+            let text = marked(&words::typed(f));
             let half = 0.5 * text_width(&text, LETTER);
             let at = x.clamp(FIELD.0 + half, FIELD.1 - half);
             let free = named.iter().all(|(other, h)| (other - at).abs() > h + half);

@@ -90,7 +90,8 @@ impl Teller<'_> {
 
     fn table_of_taps(&self, heard: &TapsHeard) -> Html {
         let row = |(i, tap): (usize, &thinwright_sound::Tap)| {
-            let damping = tap.damping.map_or_else(|| "-".to_owned(), words::damping);
+            let marked = |ratio| thinwright_words::marked(&words::damping(ratio));
+            let damping = tap.damping.map_or_else(|| "-".to_owned(), marked);
             html! {
                 <tr>
                     <td>{ i + 1 }</td>
