@@ -37,7 +37,12 @@ pub fn confirmations(job: &Job, strategy: &Strategy) -> Vec<Confirmation> {
     let rows = job.tables.1.cautions.iter().filter(|row| row.confirm);
     let mut all: Vec<Confirmation> = Vec::new();
     for row in rows {
-        if strategy.cautions.contains(&row.id) {
+        // What hangs on a step is not the whole job's, though a hold may say it for the whole job too.
+        let of_step = matches!(
+            row.scope,
+            CautionScope::BreakThrough | CautionScope::OverSpeed
+        );
+        if !of_step && strategy.cautions.contains(&row.id) {
             let key = format!("{}@{}", row.id, job.material.id);
             add(&mut all, row, key, None);
         }
