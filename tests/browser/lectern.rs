@@ -159,7 +159,7 @@ async fn it_opens_and_closes_by_button_key_address_and_the_way_back() {
             .click()
             .await
             .unwrap();
-        visit.by_role("button", "Next").await;
+        visit.by_role("button", "Forward").await;
         // Nothing behind it can be reached, and the screen stays on.
         assert!(visit.all_by_role("button", Some("Save")).await.is_empty());
         assert_eq!(
@@ -184,7 +184,7 @@ async fn it_opens_and_closes_by_button_key_address_and_the_way_back() {
         assert_eq!((address(&visit).await, place(&visit).await), end);
         // It comes back to where it was.
         visit.client.refresh().await.unwrap();
-        visit.by_role("button", "Next").await;
+        visit.by_role("button", "Forward").await;
         let there = format!(
             "return document.querySelector('.lectern-place')?.textContent === {};",
             json!(end.1)
@@ -204,7 +204,7 @@ async fn it_opens_and_closes_by_button_key_address_and_the_way_back() {
             .await;
         let way_in = visit.by_role("link", "At the machine: step 3").await;
         way_in.click().await.unwrap();
-        visit.by_role("button", "Next").await;
+        visit.by_role("button", "Forward").await;
         assert!(place(&visit).await.contains("Step 3 of"));
         visit.client.back().await.unwrap();
         wait_for(&visit, "closed by the way back", CLOSED).await;

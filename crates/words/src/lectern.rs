@@ -280,6 +280,16 @@ impl Speaker<'_> {
     }
 }
 
+/// What was run the last time at the same place: how it went, the values and the note as they were written down.
+pub fn last_time(date: &str, said: &[String]) -> Line {
+    let said = said.join("; ");
+    let text = match date.trim() {
+        "" => say!("The last time here: {said}", said),
+        date => say!("The last time here, {date}: {said}", date, said),
+    };
+    line(About::Plain, text)
+}
+
 /// Where in the job a step ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct AtEnd {

@@ -3,6 +3,7 @@
 use super::file::{open_file, save_file};
 use crate::browser;
 use crate::desk::use_desk;
+use crate::lectern::WayIn;
 use crate::select::Select;
 use crate::state::{Action, Theme};
 use crate::text;
@@ -105,8 +106,11 @@ pub(super) fn Paper(props: &PaperProps) -> Html {
             </div>
             <div class="title-cell" role="group" aria-label={text::sheet()}>
                 <span class="title-label" aria-hidden="true">{ text::sheet() }</span>
-                <button type="button" class="button button-strong" disabled={!props.printable}
-                    onclick={Callback::from(|_: MouseEvent| browser::print())}>{ text::print() }</button>
+                <div class="buttons">
+                    <button type="button" class="button button-strong" disabled={!props.printable}
+                        onclick={Callback::from(|_: MouseEvent| browser::print())}>{ text::print() }</button>
+                    <WayIn open={props.printable} />
+                </div>
             </div>
         </>
     }

@@ -2,12 +2,14 @@
 
 use super::room::{Holds, Room};
 use super::spot::{Part, Spot};
+use crate::run::outcome_of;
 use crate::state::Shown;
 use crate::text::lectern as text;
 use std::ops::Range;
 use thinwright_core::Outcome;
 use thinwright_core::strategy::{Setup, Step, Strategy};
-use thinwright_words::lectern::{About, AtEnd, Line};
+use thinwright_jobfile::Record;
+use thinwright_words::lectern::{About, AtEnd, Line, last_time};
 use thinwright_words::{Speaker, TypedValue, after_turn_over, before_start, sheet};
 
 /// A box to tick: setup, part, and which line of it.
@@ -56,12 +58,17 @@ pub(super) fn step(shown: &Shown, at: usize) -> Option<&Step> {
 }
 
 /// Everything there is to read.
-pub(super) fn leaves(shown: &Shown, speaker: &Speaker<'_>, room: Room) -> Vec<Leaf> {
+pub(super) fn leaves(
+    (shown, records): (&Shown, &[Record]),
+    speaker: &Speaker<'_>,
+    room: Room,
+) -> Vec<Leaf> {
     let Some(strategy) = strategy(shown) else {
         return Vec::new();
     };
     let mut writer = Writer {
         shown,
+        records,
         speaker,
         room,
         strategy,
@@ -81,8 +88,23 @@ pub(super) fn leaves(shown: &Shown, speaker: &Speaker<'_>, room: Room) -> Vec<Le
     writer.out
 }
 
+/// What was run the last time at the place of a step, unless that was taken back.
+fn last_run(records: &[Record], speaker: &Speaker<'_>, step: &Step) -> Option<Line> {
+    let (task, _) = speaker.step_noted(step);
+    let here =
+        |r: &&Record| r.task == task && r.step == step.number && !r.taken_back && !r.elsewhere;
+    let record = records.iter().rev().find(here)?;
+    let values = record.values.iter();
+    let values = values.map(|(name, value)| format!("{name}\u{A0}{value}"));
+    let mut said: Vec<String> = outcome_of(record).map(str::to_owned).into_iter().collect();
+    said.extend(values);
+    said.extend((!record.note.is_empty()).then(|| record.note.clone()));
+    Some(last_time(&record.date, &said))
+}
+
 struct Writer<'a> {
     shown: &'a Shown,
+    records: &'a [Record],
     speaker: &'a Speaker<'a>,
     room: Room,
     strategy: &'a Strategy,
@@ -165,7 +187,8 @@ impl Writer<'_> {
         let (speaker, job) = (self.speaker, &self.shown.job);
         let last = at.checked_sub(1).and_then(|at| self::step(self.shown, at));
         let heading = speaker.step(step);
-        let before = speaker.before_numbers(job, step, last);
+        let mut before = speaker.before_numbers(job, step, last);
+        before.extend(last_run(self.records, speaker, step));
         self.lines((setup, at, Part::Before), &heading, &before);
         self.out.push(Leaf {
             spot: Spot {

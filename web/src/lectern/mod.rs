@@ -29,7 +29,9 @@ use knobs::Knobs;
 use leaf::{Tick, strategy};
 use spot::Spot;
 use std::collections::BTreeSet;
+use std::rc::Rc;
 use thinwright_core::confirm::Confirmation;
+use thinwright_jobfile::Record;
 use thinwright_quantity::UnitSystem;
 use view::View;
 use yew::prelude::*;
@@ -44,6 +46,8 @@ pub(crate) struct LecternProps {
     /// One is being worked out.
     pub(crate) waits: bool,
     pub(crate) units: UnitSystem,
+    /// What was run.
+    pub(crate) records: Rc<Vec<Record>>,
     /// Risks that nobody has confirmed yet.
     pub(crate) open: Vec<Confirmation>,
 }
@@ -56,6 +60,7 @@ impl LecternProps {
             shown,
             waits: state.work == Work::Under,
             units: state.answers.units,
+            records: state.records.clone(),
             open: open.unwrap_or_default(),
         }
     }

@@ -10,7 +10,7 @@ use thinwright_catalog::Catalog;
 use thinwright_core::strategy::{Entry, Outcome, Step};
 use thinwright_core::task::TaskKind;
 use thinwright_core::{Answers, decide, read};
-use thinwright_jobfile::samples;
+use thinwright_jobfile::{Ran, Record, samples};
 use thinwright_words::lectern::{About, Line};
 use thinwright_words::{Speaker, after_turn_over, before_start};
 
@@ -50,7 +50,7 @@ fn each(room: Room, then: impl Fn(&Shown, &Speaker<'_>, &[Leaf])) {
             generation: 1,
         };
         let speaker = Speaker::new(answers.units, &catalog, answers);
-        let leaves = leaves(&shown, &speaker, room);
+        let leaves = leaves((&shown, &[]), &speaker, room);
         then(&shown, &speaker, &leaves);
     }
 }
@@ -234,6 +234,39 @@ fn numbers_and_what_stands_beside_them_are_all_that_is_typed() {
             let four = ["n", "ae", "ap"];
             assert!(beside.iter().all(|v| !four.contains(&v.symbol)));
         }
+    });
+}
+
+#[test]
+fn what_was_run_here_is_read_before_it_is_run_again() {
+    each(DESK, |shown, speaker, _| {
+        let steps = steps(shown);
+        let (task, method) = speaker.step_noted(steps[0]);
+        let record = |note: &str, taken_back| Record {
+            date: "2026-11-02".to_owned(),
+            step: steps[0].number,
+            task: task.clone(),
+            method: method.clone(),
+            outcome: Some(Ran::Held),
+            values: vec![("n".to_owned(), "9000 rpm".to_owned())],
+            note: note.to_owned(),
+            taken_back,
+            ..Record::default()
+        };
+        let records = [
+            record("dull", false),
+            record("sharp", false),
+            record("wrong", true),
+        ];
+        let leaves = leaves((shown, &records), speaker, DESK);
+        let said = lines(&leaves, 0, Part::Before);
+        let said = said.iter().filter(|l| l.text.contains("2026-11-02"));
+        let said: Vec<&str> = said.map(|l| l.text.as_str()).collect();
+        assert_eq!(said.len(), 1);
+        assert!(
+            said[0].contains("sharp") && said[0].contains("9000 rpm"),
+            "{said:?}"
+        );
     });
 }
 

@@ -47,10 +47,10 @@ fn use_leaves(props: &ViewProps, room: Room) -> Rc<Vec<Leaf>> {
         room,
         language,
     );
-    use_memo(of, move |(shown, units, room, _)| {
+    use_memo(of, move |((shown, records), units, room, _)| {
         let write = |shown: &Shown| {
             let speaker = Speaker::new(*units, &desk.catalog, &shown.answers);
-            leaves(shown, &speaker, *room)
+            leaves((shown, records), &speaker, *room)
         };
         shown.as_ref().map(write).unwrap_or_default()
     })

@@ -4,9 +4,11 @@ use super::bars::Findings;
 use super::step::step_of;
 use super::values::Values;
 use crate::desk::use_desk;
+use crate::lectern::WayIn;
 use crate::song::Song;
 use crate::state::{Charts, Shown};
 use crate::text;
+use crate::run::way_to_run;
 use crate::trouble::way_to_trouble;
 use thinwright_quantity::UnitSystem;
 use thinwright_words::{Speaker, method_how, task_why};
@@ -39,6 +41,7 @@ pub(crate) fn Detail(props: &DetailProps) -> Html {
         .map(|id| speaker.caution(id).to_owned());
     html! {
         <div class="detail">
+            <p class="part"><WayIn number={step.number} open={props.shown.stage.stands()} /></p>
             { part(text::what_and_how(), &[task_why(step.task).to_owned(), method_how(step.method).to_owned()]) }
             { part(text::entry(), &[speaker.entry(&step.entry)]) }
             { part(text::cautions(), &cautions.collect::<Vec<_>>()) }
@@ -50,6 +53,7 @@ pub(crate) fn Detail(props: &DetailProps) -> Html {
             <Findings shown={props.shown.clone()} setup={props.setup} at={props.at} units={props.units} />
             { part(text::considered(), &considered.collect::<Vec<_>>()) }
             { way_to_trouble() }
+            { way_to_run() }
         </div>
     }
 }

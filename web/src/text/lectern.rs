@@ -6,7 +6,7 @@ texts! {
     at_machine: "At the machine";
     close: "Close";
     back: "Back";
-    forward: "Next";
+    forward: "Forward";
     cautions_of_job: "Cautions of the whole job: manuals, local rules and trained people come first";
     after_turning: "After turning over, before anything else";
     before_start: "Before the start: tick what is done";
