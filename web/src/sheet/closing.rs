@@ -2,6 +2,8 @@
 
 use super::Topic;
 use super::setup::named;
+use crate::run::outcome_of;
+use thinwright_jobfile::Record;
 use thinwright_words::{GainKind, after_turn_over, before_start, sheet as words};
 use yew::prelude::*;
 
@@ -34,7 +36,7 @@ pub(super) fn closing(topic: &Topic, web: Html) -> Html {
             </section>
             <section class="sheet-tables">
                 { measured(topic) }
-                { run() }
+                { run(topic) }
             </section>
             <section class="sheet-signatures">
                 { for words::signatures().map(|s| html! { <p class="sheet-sign">{ s }</p> }) }
@@ -80,18 +82,45 @@ fn measured(topic: &Topic) -> Html {
     }
 }
 
-fn run() -> Html {
+/// What was run, then empty rows for what will be.
+fn run(topic: &Topic) -> Html {
+    let columns = words::run_columns();
+    let counted = topic.stamp.records.iter().filter(|r| !r.taken_back);
+    let rows: Vec<Html> = counted.map(ran).collect();
+    let empty = RUN_ROWS.saturating_sub(rows.len());
+    let blank = || html! { <tr>{ for columns.map(|_| html! { <td></td> }) }</tr> };
     html! {
         <table class="sheet-run">
             <caption>{ words::run_caption() }</caption>
             <thead>
-                <tr>{ for words::run_columns().map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
+                <tr>{ for columns.map(|c| html! { <th scope="col">{ c }</th> }) }</tr>
             </thead>
             <tbody>
-                { for (0..RUN_ROWS).map(|_| html! {
-                    <tr>{ for words::run_columns().map(|_| html! { <td></td> }) }</tr>
-                }) }
+                { for rows }
+                { for (0..empty).map(|_| blank()) }
             </tbody>
         </table>
+    }
+}
+
+/// A row of what was run.
+fn ran(record: &Record) -> Html {
+    let value = |name: &str| {
+        let found = record.values.iter().find(|(n, _)| n == name);
+        let text = found.map(|(_, value)| value.clone()).unwrap_or_default();
+        html! { <td class="sheet-number">{ text }</td> }
+    };
+    let how = [
+        outcome_of(record).unwrap_or_default(),
+        record.note.as_str(),
+        record.date.as_str(),
+    ];
+    let how: Vec<&str> = how.into_iter().filter(|t| !t.is_empty()).collect();
+    html! {
+        <tr>
+            <td class="sheet-number">{ record.step }</td>
+            { for ["n", "vf", "ae", "ap"].map(value) }
+            <td>{ how.join("; ") }</td>
+        </tr>
     }
 }

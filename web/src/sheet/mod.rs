@@ -18,6 +18,7 @@ use std::rc::Rc;
 use thinwright_core::confirm::Confirmation;
 use thinwright_core::strategy::{Step, Strategy};
 use thinwright_core::{Answers, Job, Outcome, WebPicture};
+use thinwright_jobfile::Record;
 use thinwright_quantity::{Kind, Length, Rounding};
 use thinwright_words::{Speaker, bare};
 use yew::prelude::*;
@@ -31,6 +32,8 @@ pub(crate) struct Stamp {
     pub(crate) base: Option<String>,
     /// Risks that the person has confirmed.
     pub(crate) confirmed: Rc<Vec<String>>,
+    /// What was run, and stands on the sheet in place of empty rows.
+    pub(crate) records: Rc<Vec<Record>>,
 }
 
 impl Stamp {
@@ -39,6 +42,7 @@ impl Stamp {
             title: state.title.clone(),
             base: base(),
             confirmed: state.confirmed.clone(),
+            records: state.records.clone(),
         }
     }
 }
