@@ -22,7 +22,7 @@ class Person:
 
     def __init__(self, context, url):
         self.page = context.new_page()
-        self.faults = []
+        self.faults, self.barriers = [], []
         self.page.add_init_script(LISTEN + NO_PRINTER)
         self.page.on("pageerror", lambda error: self.faults.append(str(error)))
         self.page.on("console", lambda m: self.faults.append(m.text) if m.type == "error" else None)
@@ -83,12 +83,12 @@ class Person:
         self.page.keyboard.type(text)
 
     def no_barriers(self, where):
-        """axe finds nothing; how many of its rules found something to look at."""
+        """axe finds nothing, which is told at the close; how many of its rules found something to look at."""
         if not self.page.evaluate("() => 'axe' in globalThis"):
             self.page.evaluate(AXE.read_text())
         found = self.page.evaluate("""() => axe.run(document, {resultTypes: ['violations']}).then(found => ({passes: found.passes.length,
             violations: found.violations.map(v => v.id + ': ' + v.help + ' at ' + v.nodes.map(n => n.target.join(' ')).join(', '))}))""")
-        assert not found["violations"], f"{where}: {found['violations']}"
+        self.barriers += [f"{where}: {violation}" for violation in found["violations"]]
         assert found["passes"] > 10, f"{where}: axe saw {found['passes']} things only"
         return found["passes"]
 
@@ -111,5 +111,6 @@ class Person:
 
     def close(self, expected=()):
         faults = [fault for fault in self.faults if not any(part in fault for part in expected)]
+        assert not self.barriers, self.barriers
         assert not faults, f"told in the console: {faults[:5]}"
         self.page.close()

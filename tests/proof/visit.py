@@ -16,8 +16,9 @@ def run(world):
     sample(person)
     answers(person)
     barriers = person.no_barriers("the page")
+    confirmed = confirm(person)
     step(person)
-    person.tab_to("Print", lambda at: at["tag"] == "BUTTON" and at["words"] == "Print")
+    person.tab_to("Print", lambda at: at["tag"] == "BUTTON" and at["words"] == "Print", back=True)
     person.press("Enter")
     person.until("the print dialogue", "() => globalThis.printed === 1")
     pages = paper.printed(world, person, "visit", "A4")
@@ -33,6 +34,7 @@ def run(world):
     context.close()
     return [("first visit: page and first strategy shown, s", f"{first:.1f}"),
             ("by keyboard alone, network off after the first load", f"sheet of {len(pages)} pages, {leaves} pages at the machine, note kept over a reload"),
+            ("confirmed before the sheet was printed", str(confirmed)),
             ("axe on the page: rules passed, violations", f"{barriers}, 0")]
 
 
@@ -47,17 +49,31 @@ def sample(person):
 
 
 def answers(person):
+    person.tab_to("what is asked besides", lambda at: at["tag"] == "SUMMARY" and at["group"] == "group-part")
+    person.press("Enter")
     person.tab_to("the name", lambda at: at["id"] == "f-part-name")
     person.write("Trial plate")
-    person.tab_to("the thickness", lambda at: at["id"] == "f-part-thickness")
-    person.write("17 mm")
+    person.tab_to("the greatest speed of the spindle", lambda at: at["id"] == "f-machine-speed-max")
+    before = person.said(".route")
+    person.write("9000 rpm")
     person.press("Enter")
+    person.until("the answers to be taken up", "() => document.getElementById('f-machine-speed-max').value === '9000 rpm'", 5)
     person.settled()
-    assert person.value("f-part-thickness") == "17 mm"
+    assert person.said(".route") != before, "slower, and the same strategy"
+
+
+def confirm(person):
+    """What has to be confirmed before the sheet is without a stop mark."""
+    count = person.page.evaluate("() => document.querySelectorAll('input[id^=confirm-]').length")
+    for at in range(count):
+        person.tab_to("what is to be confirmed", lambda focus: focus["id"] == f"confirm-{at}")
+        person.press("Space")
+        person.until("the confirmation", f"() => document.getElementById('confirm-{at}')?.checked", 5)
+    return count
 
 
 def step(person):
-    person.tab_to("the first step", lambda at: at["tag"] == "BUTTON" and at["id"].startswith("step"))
+    person.tab_to("the first step", lambda at: at["tag"] == "BUTTON" and at["words"].startswith("1"))
     person.press("Enter")
     person.until("the findings of the step", "() => document.querySelectorAll('.finding').length > 0")
     person.no_barriers("an open step")
@@ -100,7 +116,7 @@ def note(world, person):
     person.page.keyboard.type("Quiet, chips flew well.")
     person.no_barriers("what was run")
     world.picture(person, "note")
-    person.tab_to("the button that keeps the note", lambda at: at["tag"] == "BUTTON" and at["words"] in ("Note it", "Save the note", "Keep the note"))
+    person.tab_to("the button that keeps the note", lambda at: at["tag"] == "BUTTON" and "trouble-button" in at["classes"] and at["group"] == "ran")
     person.press("Enter")
     person.until("the note in the history", "() => document.getElementById('ran').textContent.includes('Quiet, chips flew well')")
     time.sleep(1.0)

@@ -37,7 +37,7 @@ impl BackProps {
 pub(crate) fn Back(props: &BackProps) -> Html {
     use_language();
     let desk = use_desk();
-    // They keep the focus when there is nothing more to do, so they are never switched off.
+    // They keep the focus when there is nothing more to do, so they are never switched off; their name is what they show.
     let button = |name: &'static str, what: &Option<AttrValue>, none: &'static str| {
         let idle = what.is_none().then_some("true");
         let label = what.clone().unwrap_or(none.into());
@@ -49,9 +49,9 @@ pub(crate) fn Back(props: &BackProps) -> Html {
         <div class="title-cell" role="group" aria-label={text::back()}>
             <span class="title-label" aria-hidden="true">{ text::back() }</span>
             <div class="buttons">
-                <button type="button" class="button" aria-disabled={undo_idle} title={undo_label.clone()} aria-label={undo_label}
+                <button type="button" class="button" aria-disabled={undo_idle} title={undo_label} aria-label={props.undo.clone()}
                     onclick={desk.on(|_: MouseEvent| Action::Undo)}>{ undo }</button>
-                <button type="button" class="button" aria-disabled={redo_idle} title={redo_label.clone()} aria-label={redo_label}
+                <button type="button" class="button" aria-disabled={redo_idle} title={redo_label} aria-label={props.redo.clone()}
                     onclick={desk.on(|_: MouseEvent| Action::Redo)}>{ redo }</button>
             </div>
         </div>
