@@ -23,8 +23,8 @@ const MOST_PAGES: usize = 300;
 const SEEN_MM: f64 = 9.6;
 const PER_INCH: f64 = 96.0;
 const PER_INCH_HELD: f64 = 160.0;
-/// The least that is wanted of a telephone at the same distance: 20 minutes.
-const SEEN_HELD_MM: f64 = 8.7;
+/// The least that can be read: 16 minutes, as the smallest telephones have it at that distance.
+const SEEN_HELD_MM: f64 = 7.0;
 
 /// Keys without a letter. Source: the `WebDriver` standard's table of keys.
 const PAGE_UP: char = '\u{E00E}';
@@ -41,7 +41,7 @@ const LOOK: &str = "
     const over = [body.scrollHeight - body.clientHeight, body.scrollWidth - body.clientWidth];
     if (Math.max(...over) > 1) wrong.push('runs over by ' + over);
     const root = document.documentElement;
-    if (root.scrollWidth > innerWidth || root.scrollHeight > innerHeight) wrong.push('the window scrolls');
+    if (getComputedStyle(root).overflow !== 'hidden' || root.clientWidth !== innerWidth) wrong.push('the window scrolls');
     for (const e of document.querySelectorAll('.lectern button, .lectern label')) {
         const box = e.getBoundingClientRect();
         if (box.width < 56 || box.height < 56) wrong.push('small: ' + e.textContent);

@@ -39,7 +39,7 @@ const STOP: f64 = 64.0;
 const EDGE: f64 = 16.0;
 const SIGN: f64 = 2.2;
 const TICK: f64 = 56.0;
-const WAYS: f64 = 76.0;
+const WAYS: f64 = 136.0;
 
 /// What a page holds beside sentences.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -14,7 +14,7 @@ texts! {
     stop_and_measure: "Stop the spindle, then measure";
     stop: "Stop and check";
     caution: "Caution";
-    hands_off: "Read only: nothing here needs a hand while the spindle turns.";
+    hands_off: "Only to be read while the spindle turns.";
     stays_on: "screen stays on";
     goes_off: "This browser cannot keep the screen on: set the machine that you read on so.";
     waits: "The strategy is being worked out. Nothing to type from stands here until it is checked.";
@@ -71,5 +71,5 @@ pub(crate) fn as_typed(knob: &str) -> String {
 
 /// How many of the checks before the start are ticked.
 pub(crate) fn ticked(done: usize, of: usize) -> String {
-    say!("Checks before the start: {done} of {of} ticked.", done, of)
+    say!("Checks: {done} of {of} ticked.", done, of)
 }
