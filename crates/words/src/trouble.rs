@@ -103,6 +103,11 @@ pub fn numbered(number: u32, step: &str) -> String {
     say!("{number}. {step}", number, step)
 }
 
+/// A way to the answer that changes with what was done.
+pub fn fill_in(place: &str) -> String {
+    say!("Change the answer: {place}", place)
+}
+
 /// What was done against a cause.
 pub fn against(cause: &str, done: &str) -> String {
     say!("{cause}: {done}", cause, done)

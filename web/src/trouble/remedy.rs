@@ -2,14 +2,16 @@
 
 use super::suspects::lines;
 use super::told::{Done, Told, Tried};
+use crate::browser;
 use crate::desk::{Desk, use_desk};
+use crate::form::element_id;
 use crate::state::{Action, Shown};
 use gloo_timers::callback::Timeout;
 use std::cell::RefCell;
 use std::rc::Rc;
 use thinwright_core::field::Input;
 use thinwright_core::trouble::{Act, Advice, Against, Change, Take, Value, advise};
-use thinwright_core::{Answers, Cache, FieldId, Outcome};
+use thinwright_core::{Answers, Cache, Field, FieldId, Outcome};
 use thinwright_quantity::{Length, Rounding, UnitSystem, format_bare};
 use thinwright_words::Speaker;
 use thinwright_words::trouble as words;
@@ -114,8 +116,22 @@ fn by_hand(props: &RemedyProps, speaker: &Speaker<'_>, act: Act) -> Html {
     html! {
         <>
             { lines(words::by_hand(), vec![speaker.act(act, cutter(props))]) }
+            { act.fills().map(|field| fill_in(speaker, field)) }
             <button type="button" class="button trouble-button" {onclick}>{ words::done_by_hand() }</button>
         </>
+    }
+}
+
+/// A way to an answer that changes with what was done.
+fn fill_in(speaker: &Speaker<'_>, field: Field) -> Html {
+    let id = element_id(field.into());
+    let href = format!("#{id}");
+    let onclick = Callback::from(move |event: MouseEvent| {
+        event.prevent_default();
+        browser::reveal(&id);
+    });
+    html! {
+        <p class="hear-by-hand"><a {href} {onclick}>{ words::fill_in(&speaker.place(field.into())) }</a></p>
     }
 }
 
@@ -145,6 +161,7 @@ fn numbers(
                 { for speaker.moved_limits(change).into_iter().map(|line| html! { <li>{ line }</li> }) }
             </ul>
             { divided }
+            { change.aim.map(|(field, _)| fill_in(speaker, field)) }
             <p class="part">{ words::one_change() }</p>
             <button type="button" class="button button-strong trouble-button" {onclick}>
                 { if change.take.is_empty() { words::done_by_hand() } else { words::try_it() } }

@@ -2,6 +2,7 @@
 
 use super::moves::Move;
 use super::sign::Spot;
+use crate::field::Field;
 use crate::limits::LimitId;
 
 /// Something done by hand, that no number of the step stands for.
@@ -35,6 +36,27 @@ pub enum Act {
     HoldSkin,
     /// Tabs or a skin left, or the slug milled away.
     KeepSlug,
+}
+
+impl Act {
+    /// The answer that what is read then belongs to.
+    pub fn fills(self) -> Option<Field> {
+        match self {
+            Act::Reseat => Some(Field::Runout),
+            Act::SlowerAxes => Some(Field::Acceleration),
+            Act::MeasureBacklash => Some(Field::Backlash),
+            Act::HoldSurer => Some(Field::HoldFirst),
+            Act::ClearChips | Act::AirAndDrop => Some(Field::Chips),
+            Act::NewEdge
+            | Act::CleanCollet
+            | Act::Tram
+            | Act::BackExit
+            | Act::GentlerEntry
+            | Act::Release
+            | Act::HoldSkin
+            | Act::KeepSlug => None,
+        }
+    }
 }
 
 /// One line of the table of causes.
