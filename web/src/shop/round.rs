@@ -131,7 +131,7 @@ mod tests {
     fn one_window_counts_on() {
         let (mut round, mut shop) = (Round::default(), Shop::default());
         for (count, web) in ["1", "2", "3"].into_iter().enumerate() {
-            assert!(round.take_up(job(web), &shop).is_some());
+            assert!(round.take_up(job(web), &shop, 0).is_some());
             let kept = keep(&mut round, &mut shop, "s").unwrap();
             assert_eq!((kept.id.as_str(), kept.revision as usize), ("a", count + 1));
         }
