@@ -36,15 +36,17 @@ impl State {
     pub(super) fn note_run(&mut self, mut record: Record) {
         let mut records = (*self.records).clone();
         records.push(record.clone());
-        let lesson = if record.counts() {
-            self.lesson(&records)
-        } else {
-            None
+        let lesson = match record.counts() {
+            true => self.lesson(&records).filter(|l| l.at_odds.is_empty()),
+            false => None,
         };
-        // Without a lesson, what was learned stays as it is.
+        records.pop();
+        if lesson.is_none() {
+            // What no lesson comes of is kept as a note; what was learned stays as it is.
+            record.judged.clear();
+        }
         let texts = lesson.map_or_else(Vec::new, |lesson| lesson.texts);
         record.learned = self.learned(&texts);
-        records.pop();
         records.push(record);
         if let Err(error) = self.could_hold(&records) {
             self.tell(Message {

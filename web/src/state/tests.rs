@@ -5,6 +5,7 @@ mod kept;
 mod looked;
 mod searched;
 mod shop;
+mod taught;
 mod undone;
 
 use super::*;
