@@ -188,11 +188,7 @@ fn the_same_sign_ranks_otherwise_where_the_limits_stand_otherwise() {
             continue;
         }
         seen += 1;
-        let far = scaled(
-            &scaled(step, LimitId::Breakage, 0.1),
-            LimitId::ToolLength,
-            0.1,
-        );
+        let far = scaled(step, LimitId::Breakage, 0.1);
         let near = scaled(
             &scaled(step, LimitId::ChipRoom, 0.05),
             LimitId::DepthToWidth,
@@ -207,6 +203,23 @@ fn the_same_sign_ranks_otherwise_where_the_limits_stand_otherwise() {
         assert_eq!(first(&near), Cause::Overloaded);
     }
     assert!(seen > 0);
+}
+
+#[test]
+fn steps_of_one_job_rank_the_same_sign_otherwise() {
+    let (_, job, strategy) = &samples()[0];
+    let order = |step: &Step, sign: Sign| -> Vec<Cause> {
+        let suspects = rank(job, step, &said(&[sign]));
+        suspects.iter().map(|s| s.cause).collect()
+    };
+    let differs = Sign::all().filter(|sign| {
+        let all: Vec<_> = steps(strategy)
+            .into_iter()
+            .map(|s| order(s, *sign))
+            .collect();
+        all.iter().any(|other| *other != all[0])
+    });
+    assert!(differs.count() > 5);
 }
 
 #[test]

@@ -85,6 +85,7 @@ macro_rules! causes {
 
 // Cause, key, the limits that watch it, where it is at home (anywhere if empty), whether it comes again at the same place,
 // what is done by hand first, and the changes of numbers in the order of practice; those in one bracket are rivals.
+// A rule of thumb is no witness where the thing itself is worked out: slenderness says nothing that stress and bend do not.
 causes! {
     /// The cutter vibrates by itself.
     ToolSings "tool-sings" [Chatter Stability] [Corner Opening Deep] true None,
@@ -93,7 +94,7 @@ causes! {
     WebSings "web-sings" [WebSong WebTone WebSoftness] [Middle] true None,
         [[Back Bolt] [OtherSpeed] [HalfDepth HalfWidth]];
     /// The web gives way under the cutter.
-    WebMoves "web-moves" [WebThickness WebLift WebSoftness WebSlenderness WebStress] [Middle Through] true None,
+    WebMoves "web-moves" [WebThickness WebLift WebSoftness WebStress] [Middle Through] true None,
         [[Back Bolt] [HalfDepth] [LessFeed HalfWidth]];
     /// The chip is too thin: the edge rubs.
     ThinChip "thin-chip" [Rubbing Heat] [] true None, [[MoreFeed SlowerTurns]];
@@ -123,7 +124,7 @@ causes! {
     /// Chips pack and are cut again.
     ChipsPack "chips-pack" [ChipRoom DepthToWidth] [Deep Opening] false Some(Act::ClearChips), [[HalfDepth]];
     /// The cutter is bent beyond what it bears.
-    Overloaded "overloaded" [Breakage ToolLength] [Corner Opening Entering] false None,
+    Overloaded "overloaded" [Breakage] [Corner Opening Entering] false None,
         [[Shorter] [HalfDepth HalfWidth LessFeed]];
     /// The part moves in its hold.
     PartMoves "part-moves" [Holding] [Entering Through] false Some(Act::HoldSurer), [[HalfDepth HalfWidth LessFeed]];
