@@ -42,7 +42,7 @@ pub(crate) struct ViewProps {
 fn use_leaves(props: &ViewProps, room: Room) -> Rc<Vec<Leaf>> {
     let (language, desk) = (use_language(), use_desk());
     let of = (
-        props.lectern.shown.clone(),
+        (props.lectern.shown.clone(), props.lectern.records.clone()),
         props.lectern.units,
         room,
         language,
