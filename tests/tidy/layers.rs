@@ -49,6 +49,11 @@ fn dependencies(manifest: &str) -> Vec<&str> {
     names
 }
 
+/// The tests, and the fuzzer's programs beside them.
+fn is_test(folder: &str) -> bool {
+    folder == "tests" || folder == "tests/fuzz"
+}
+
 fn complaints(path: &str, manifest: &str) -> Vec<String> {
     let Some(folder) = path.strip_suffix("/Cargo.toml") else {
         return Vec::new();
@@ -60,8 +65,8 @@ fn complaints(path: &str, manifest: &str) -> Vec<String> {
     let may = |dependency: &str| match (layer, dependency.strip_prefix(PREFIX)) {
         (Some((_, house, _)), Some(name)) => house.contains(&name),
         (Some((.., others)), None) => others.contains(&dependency),
-        (None, Some(name)) => folder == "tests" || (folder == "web" && PAGE.contains(&name)),
-        (None, None) => folder == "tests" || folder == "web" || folder == "crates/xtask",
+        (None, Some(name)) => is_test(folder) || (folder == "web" && PAGE.contains(&name)),
+        (None, None) => is_test(folder) || folder == "web" || folder == "crates/xtask",
     };
     let wrong = dependencies(manifest)
         .into_iter()

@@ -30,6 +30,7 @@ cargo xtask package   build the page, and the whole of it as one file: dist-sing
 cargo xtask test      install what the tests need and run every one of them
 cargo xtask bench     measure engine and page; a number behind it: so many jobs drawn by lot
 cargo xtask proof     the whole visit in a browser, as a new user makes it, and Lighthouse; or the parts named behind it
+cargo xtask proof fuzz  a search for bytes that break a reader; a number behind it: so many thousandths of the whole one
 ";
 
 /// Ports tried, in this order, when the page is served.

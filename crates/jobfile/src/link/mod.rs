@@ -95,6 +95,7 @@ impl LinkedJob {
     /// # Errors
     /// The first fault. No letters make it panic, and none make it take more than bounded room.
     pub fn read(fragment: &str) -> Result<LinkedJob, LinkError> {
+        // Each letter may have come as three: `%2B`.
         if fragment.len() > 3 * MOST_LETTERS {
             return Err(LinkError::TooLong {
                 letters: fragment.len(),
@@ -102,6 +103,12 @@ impl LinkedJob {
             });
         }
         let plain = letters::plain(fragment.trim_start_matches('#'));
+        if plain.len() > MOST_LETTERS {
+            return Err(LinkError::TooLong {
+                letters: plain.len(),
+                most: MOST_LETTERS,
+            });
+        }
         let body = plain.strip_prefix(LINK_START).ok_or(LinkError::NoJob)?;
         let mut body = body.as_bytes().iter();
         match body.next() {
