@@ -29,6 +29,7 @@ mod kept;
 mod keyboard;
 mod languages;
 mod link;
+mod lectern;
 mod mending;
 mod opening;
 mod pace;

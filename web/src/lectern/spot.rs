@@ -11,10 +11,10 @@ const MOST: usize = 10_000;
 pub(crate) enum Part {
     /// Before everything: the cautions of the whole job.
     Cautions,
-    /// How a setup is clamped and where its zero is.
-    Setup,
     /// Checks after turning the part over.
     Turned,
+    /// How a setup is clamped and where its zero is.
+    Setup,
     /// Checks before the first start of a setup.
     Start,
     /// What comes before a step.
@@ -29,8 +29,8 @@ pub(crate) enum Part {
 
 const PARTS: [(Part, &str); 8] = [
     (Part::Cautions, "cautions"),
-    (Part::Setup, "setup"),
     (Part::Turned, "turned"),
+    (Part::Setup, "setup"),
     (Part::Start, "start"),
     (Part::Before, "before"),
     (Part::Numbers, "numbers"),

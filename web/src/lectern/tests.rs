@@ -41,7 +41,8 @@ fn outcomes() -> &'static Vec<(Answers, Outcome)> {
 /// Does something with each strategy and its pages in a window.
 fn each(room: Room, then: impl Fn(&Shown, &Speaker<'_>, &[Leaf])) {
     let catalog = Catalog::builtin();
-    for (answers, outcome) in outcomes() {
+    let told = |outcome: &Outcome| matches!(outcome, Outcome::Feasible(_));
+    for (answers, outcome) in outcomes().iter().filter(|(_, o)| told(o)) {
         let shown = Shown {
             job: Rc::new(read(answers, &catalog).unwrap()),
             answers: Rc::new(answers.clone()),
