@@ -11,8 +11,7 @@ fn octagon(class: &'static str) -> Html {
     html! {
         <svg {class} viewBox="0 0 100 100" aria-hidden="true">
             <polygon points={OCTAGON} fill="none" stroke="currentColor" stroke-width="4" />
-            <text x="50" y="60" text-anchor="middle" font-size="28" font-weight="700" fill="none" stroke="currentColor"
-                stroke-width="1.2">{ text::stop() }</text>
+            <text x="50" y="60" text-anchor="middle" font-size="28" font-weight="700" fill="currentColor">{ text::stop() }</text>
         </svg>
     }
 }
