@@ -35,7 +35,9 @@ async function noted(key) {
 
 // Whole versions, the newest first, and which of them a page is of.
 const order = async () => await noted(ORDER) ?? [];
-const versionOf = async client => (await noted(CLIENT + client))?.version;
+const versionOf = async client => opened.get(client) ?? (await noted(CLIENT + client))?.version;
+// Versions of pages that were opened since this program was started: a page asks for its files before it is noted.
+const opened = new Map();
 
 // Every file of ours that a page names.
 function named(html) {
@@ -119,7 +121,10 @@ async function navigate(event) {
   const [version] = await order();
   const page = version && await held(await store(version), HOME);
   if (!page) return fetch(event.request);
-  if (event.resultingClientId) await keepNote(event.resultingClientId, version);
+  if (event.resultingClientId) {
+    opened.set(event.resultingClientId, version);
+    event.waitUntil(keepNote(event.resultingClientId, version));
+  }
   return page;
 }
 

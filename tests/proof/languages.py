@@ -29,18 +29,31 @@ def run(world):
         seen[tag] = {line for line in person.page.evaluate(LINES) if len(words(line)) >= 3}
         barriers = person.no_barriers(f"the page in {tag}")
         trouble = widths(world, person, tag)
-        pages = [len(paper.printed(world, person, f"sheet-{tag}", size)) for size in ("A4", "Letter")]
-        assert max(pages) <= 2, f"the sheet in {tag} takes {pages} pages"
+        pages = sheets(world, person, tag)
         person.close()
         context.close()
-        same = sorted(seen[tag] & seen["en"]) if tag == "es" else []
-        rows.append((f"{tag}: texts of three words and more; axe rules passed; sheet's pages on A4, Letter", f"{len(seen[tag])}; {barriers}; {pages[0]}, {pages[1]}"))
+        rows.append((f"{tag}: texts of three words and more; axe rules passed; most pages of a sample's sheet", f"{len(seen[tag])}; {barriers}; {pages}"))
         rows.append((f"{tag}: cut, too wide or too low at 360, 390, 820, 1440, 3840 px", "; ".join(trouble) or "nothing"))
     for tag in ("de", "es"):
         same = sorted(seen[tag] & seen["en"])
         rows.append((f"{tag}: texts that stand there in English", "; ".join(same[:8]) + (f" and {len(same) - 8} more" if len(same) > 8 else "") if same else "none"))
         world.demand(not same, f"{len(same)} texts in {tag} are English: {same[:8]}")
     return rows
+
+
+def sheets(world, person, tag):
+    """Most pages that the sheet of a sample takes."""
+    person.page.set_viewport_size({"width": 1280, "height": 900})
+    most = 0
+    for at in range(1, paper.SAMPLES):
+        person.page.select_option("#sample", index=at)
+        person.settled()
+        person.page.wait_for_timeout(500)
+        for size in ("A4", "Letter"):
+            pages = len(paper.printed(world, person, f"sheet-{tag}-{at}", size))
+            world.demand(pages <= 2, f"the sheet of sample {at} in {tag} takes {pages} pages on {size}")
+            most = max(most, pages)
+    return most
 
 
 def widths(world, person, tag):

@@ -80,16 +80,18 @@ class World:
 
 def run(world, name):
     """Rows of a part, and why it failed, if it did."""
+    import person
     world.began()
+    person.BARRIERS.clear()
     try:
         rows = __import__(name).run(world)
     except Exception:
         why = traceback.format_exc()
         print(why)
-        return [], why.strip().splitlines()[-1]
+        return [], "; ".join([why.strip().splitlines()[-1], *world.lacking, *person.BARRIERS])
     finally:
         world.ended()
-    return rows, "; ".join(world.lacking)
+    return rows, "; ".join([*world.lacking, *person.BARRIERS])
 
 
 def main():

@@ -8,7 +8,31 @@ GONE = ["ERR_INTERNET_DISCONNECTED", "ERR_CONNECTION_REFUSED", "Failed to load r
 
 
 def run(world):
-    return offline(world) + updates(world) + one_file(world)
+    return installable(world) + offline(world) + updates(world) + one_file(world)
+
+
+def installable(world):
+    """The browser itself finds nothing that keeps the page from being installed; where it offers that, the page has a button."""
+    site = world.site("installable")
+    context = world.browser().new_context(locale="en-GB")
+    person = Person(context, site.url).open()
+    person.kept()
+    devtools = context.new_cdp_session(person.page)
+    manifest = devtools.send("Page.getAppManifest")
+    assert not manifest["errors"] and manifest["url"].endswith(".webmanifest"), manifest
+    # A profile that is thrown away afterwards takes no application; that is no fault of the page.
+    errors = [error["errorId"] for error in devtools.send("Page.getInstallabilityErrors")["installabilityErrors"]]
+    errors = [error for error in errors if error != "in-incognito"]
+    assert not errors, errors
+    person.page.evaluate("""() => dispatchEvent(Object.assign(new Event('beforeinstallprompt', {cancelable: true}),
+        {prompt() { globalThis.offered = true; }}))""")
+    person.until("the way to install", "() => !!document.querySelector('.foot button')", 5)
+    person.no_barriers("the page with the way to install")
+    person.page.click(".foot button")
+    assert person.page.evaluate("() => globalThis.offered && !document.querySelector('.foot button')")
+    person.close()
+    context.close()
+    return [("what keeps the page from being installed, by the browser's own list", "nothing")]
 
 
 def offline(world):
