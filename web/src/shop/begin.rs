@@ -117,10 +117,15 @@ async fn take_over_drafts(
             continue;
         };
         let names = shop.names(thing.content.kind());
-        let Ok(settled) = place.keep(&thing, &fresh_id(), &names).await else {
-            // As good as kept: it is shown, and tried again at the next visit.
-            shop.put(thing);
-            continue;
+        let settled = match place.keep(&thing, &fresh_id(), &names).await {
+            Ok(settled) => settled,
+            Err(fault) => {
+                // It is shown, its draft stays, and it is tried again at the next visit.
+                let name = thing.content.name();
+                news.push(alarm(text::thing_not_kept(name, &text::fault(&fault))));
+                shop.put(thing);
+                continue;
+            }
         };
         if let Told::Both { name } = &settled.told {
             news.push(alarm(text::kept_both(name)));
