@@ -278,5 +278,4 @@ numbers! {
     trouble_exit_feed_um: "Least feed per tooth against burrs in non-ferrous metals.";
     trouble_clear_over_d: "Depth after which a slot is left and cleared, over the diameter of the cutter.";
     trouble_pull_out_n: "Pull along the cutter that a badly kept collet was seen to hold.";
-    trouble_skin_mm: "Thickness of a skin of stock that flaps.";
 }

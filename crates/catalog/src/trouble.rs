@@ -44,3 +44,29 @@ impl TroubleRow {
         Ok(out)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::row::split;
+
+    fn read(fit: &str) -> Result<TroubleRow, CatalogError> {
+        let text = format!(
+            r#"{{"table": "trouble", "rows": [{{"id": "a_b", "sign": "a", "cause": "b", "fit": {fit},
+                "practice": ["1"], "sources": ["s"], "known": "read"}}]}}"#
+        );
+        let mut rows = split("trouble.json", &text)?.rows;
+        TroubleRow::read(rows.remove(0))
+    }
+
+    #[test]
+    fn a_fit_is_a_share() {
+        let row = read("0.7").unwrap();
+        assert_eq!((row.sign.as_str(), row.cause.as_str()), ("a", "b"));
+        assert_eq!(row.practice, ["1"]);
+        assert!((row.fit - 0.7).abs() < f64::EPSILON);
+        for wrong in ["1.1", "0", "-0.2", "\"often\"", "null"] {
+            assert!(read(wrong).is_err(), "{wrong}");
+        }
+    }
+}

@@ -2,7 +2,7 @@
 //! say; and the first change, worked out.
 //!
 //! How likely a cause is: how well the signs fit it (a table), times how plausible it is that one of its limits was really
-//! exceeded (the finding's own range), times what else is known. See [`rank`] and [`plausible`].
+//! exceeded (the finding's own range), times what else is known. See [`rank()`] and [`plausible()`].
 
 mod advise;
 mod cause;
