@@ -173,6 +173,15 @@ pub fn record_head(step: u32, task: &str) -> String {
     }
 }
 
+/// A value as it was written down, after its symbol.
+pub fn value_written(name: &str, value: &str) -> String {
+    match name {
+        "off" => say!("off by {value}", value),
+        "force" => value.to_owned(),
+        _ => format!("{name}\u{A0}{value}"),
+    }
+}
+
 /// The record that a button is about, for those who hear it.
 pub fn record_number(number: usize, button: &str) -> String {
     say!("{button}: note {number}", button, number)

@@ -148,7 +148,9 @@ impl Draft {
         });
         let mut all: Vec<(String, String)> = each.collect();
         if self.went == Some(Went::Gave) {
-            all.push(("off".to_owned(), self.off.trim().to_owned()));
+            let by = parse(Kind::ShortLength, &self.off, units).unwrap_or_default();
+            let text = format(Kind::ShortLength, by, units, Rounding::Nearest);
+            all.push(("off".to_owned(), text));
         }
         if let Some((_, text)) = &self.force {
             all.push(("force".to_owned(), text.clone()));
@@ -226,7 +228,7 @@ mod tests {
         assert_eq!(gave.record.outcome, Some(Ran::Bent));
         assert_eq!(
             gave.record.values[4],
-            ("off".to_owned(), "0.03 mm".to_owned())
+            ("off".to_owned(), "0.03\u{A0}mm".to_owned())
         );
         draft.went = Some(Went::Held);
         draft.numbers[3] = Some("two".to_owned());

@@ -30,7 +30,7 @@ pub(super) fn History(props: &HistoryProps) -> Html {
             if ran.records.is_empty() {
                 <p class="part">{ words::no_history() }</p>
             } else {
-                <ol class="ran-list" reversed=true>{ for entries }</ol>
+                <ul class="ran-list">{ for entries }</ul>
             }
         </div>
     }
@@ -46,7 +46,7 @@ fn entry(desk: &Desk, (at, record): (usize, &Record), learned: Vec<String>) -> H
     let values: Vec<String> = record
         .values
         .iter()
-        .map(|(name, value)| format!("{name}\u{A0}{value}"))
+        .map(|(name, value)| words::value_written(name, value))
         .collect();
     let counts = !record.taken_back;
     let turn = desk.on(move |_: MouseEvent| Action::Count(at, !counts));
@@ -55,8 +55,9 @@ fn entry(desk: &Desk, (at, record): (usize, &Record), learned: Vec<String>) -> H
         false => words::count_again(),
     };
     html! {
-        <li class="ran-entry" key={at} value={number.to_string()}>
+        <li class="ran-entry" key={at}>
             <p class="ran-head">
+                <span class="ran-number">{ number }</span>{ " " }
                 <b>{ words::record_head(record.step, &record.task) }</b>{ " " }
                 <span class="ran-date">{ &record.date }</span>
             </p>

@@ -9,6 +9,8 @@ use yew::prelude::*;
 
 /// Empty rows for what was run.
 const RUN_ROWS: usize = 5;
+/// Room of a note, in empty rows.
+const ROWS_OF_A_NOTE: usize = 2;
 /// Most lines of what is worth measuring.
 const WORTH_ROWS: usize = 3;
 
@@ -87,7 +89,8 @@ fn run(topic: &Topic) -> Html {
     let columns = words::run_columns();
     let counted = topic.stamp.records.iter().filter(|r| !r.taken_back);
     let rows: Vec<Html> = counted.map(ran).collect();
-    let empty = RUN_ROWS.saturating_sub(rows.len());
+    // What was written down takes more room than an empty row.
+    let empty = RUN_ROWS.saturating_sub(ROWS_OF_A_NOTE * rows.len());
     let blank = || html! { <tr>{ for columns.map(|_| html! { <td></td> }) }</tr> };
     html! {
         <table class="sheet-run">
