@@ -229,16 +229,16 @@ async fn what_is_turned_is_checked_and_what_is_ticked_belongs_to_its_strategy() 
         let open_checks = visit.texts(".lectern-note").await.concat();
         assert!(open_checks.contains("1 of"), "{open_checks}");
         visit.by_role("button", "Knobs").await.click().await.unwrap();
-        for _ in 0..18 {
+        for _ in 0..20 {
             visit.by_role("button", "Feed knob: less").await.click().await.unwrap();
         }
-        assert_eq!(visit.texts(".lectern-knob-value").await[0], "10\u{A0}%");
-        // A tenth of the feed rubs.
+        assert_eq!(visit.texts(".lectern-knob-value").await[0], "5\u{A0}%");
+        // A twentieth of the feed rubs.
         wait_for(&visit, "a caution", "return [...document.querySelectorAll('.lectern-said .lectern-caution')].some(e => e.textContent.includes('ubbing'));").await;
         visit.no_barriers().await;
         visit.press([ESCAPE]).await;
         let own = visit.texts(".lectern-own").await.concat();
-        assert!(own.contains("10\u{A0}%"), "{own}");
+        assert!(own.contains("feed 5\u{A0}%"), "{own}");
         assert_eq!(visit.count(".lectern-foot .lectern-caution").await, 1);
         // Other answers: nothing to type from until they are worked out, and nothing is ticked.
         visit.press([ESCAPE]).await;

@@ -21,6 +21,9 @@ pub(crate) struct NumbersProps {
     pub(crate) units: UnitSystem,
 }
 
+/// A unit of more letters takes more room beside its number.
+const LONG_UNIT: usize = 5;
+
 /// The four, each in a field of its own.
 #[component]
 pub(crate) fn Numbers(props: &NumbersProps) -> Html {
@@ -49,8 +52,9 @@ pub(crate) fn Numbers(props: &NumbersProps) -> Html {
 }
 
 fn one(figure: &Figure, kept: bool) -> Html {
+    let long = figure.unit.chars().count() > LONG_UNIT;
     html! {
-        <div class={classes!("lectern-figure", width(&figure.number), kept.then_some("lectern-kept"))}>
+        <div class={classes!("lectern-figure", width(&figure.number), kept.then_some("lectern-kept"), long.then_some("lectern-long-unit"))}>
             <dt>
                 <i class="symbol" aria-hidden="true">{ figure.symbol }</i>
                 <span class="lectern-name">{ figure.name }</span>
