@@ -75,8 +75,8 @@ async fn it_opens_as_one_file_from_a_disk() {
 async fn an_inline_script_is_refused() {
     visit("policy", |visit| async move {
         visit.started().await;
-        let inline = "const s = document.createElement('script'); s.textContent = 'globalThis.ran = true'; \
-                      document.head.append(s); return globalThis.ran === undefined;";
+        let inline = "const s = document.createElement('script'); s.textContent = 'globalThis.ranInline = true'; \
+                      document.head.append(s); return globalThis.ranInline === undefined;";
         assert_eq!(visit.client.execute(inline, vec![]).await.unwrap(), serde_json::json!(true));
         // The refusal itself is told in the console: read it here, so that it does not count as a fault.
         let told = crate::devtools::log(&visit.client, "browser").await;

@@ -93,7 +93,8 @@ def newer(world):
     person.settled()
     told = said(person)
     world.demand(bool(told), "nothing is said of a newer database")
-    person.close()
+    # Its own address has no icon beside it.
+    person.close(expected=["404 (Not Found)"])
     context.close()
     return ("database of a newer version", f"opens; says: {told[:160]}")
 
