@@ -169,6 +169,16 @@ fn what_is_not_known_here_is_named() {
         told("part.web\te\t\\x\n"),
         not("answers.part.web", Wanted::Text)
     );
+}
+
+#[test]
+fn what_is_too_much_or_twice_is_named() {
+    let place = |p: &str| p.to_owned();
+    let missing = |p: &str| JobFileError::Missing { place: place(p) };
+    let not = |p: &str, wanted| JobFileError::Not {
+        place: place(p),
+        wanted,
+    };
     let twice = "part.web\te\t4\npart.web\te\t4\n";
     let error = JobFileError::Twice {
         place: place("answers.part.web"),

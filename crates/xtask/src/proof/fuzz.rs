@@ -26,7 +26,7 @@ const HANG: u32 = 10;
 /// Counters of edges and of comparisons, where the search reads them.
 const FLAGS: &str = "-Cpasses=sancov-module -Cllvm-args=-sanitizer-coverage-level=4 \
     -Cllvm-args=-sanitizer-coverage-inline-8bit-counters -Cllvm-args=-sanitizer-coverage-pc-table \
-    -Cllvm-args=-sanitizer-coverage-trace-compares -Ccodegen-units=1";
+    -Cllvm-args=-sanitizer-coverage-trace-compares";
 /// Named, so that the flags are not those of build scripts too.
 const HOST: &str = "x86_64-unknown-linux-gnu";
 const HEAD: &str = "\
