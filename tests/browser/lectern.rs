@@ -243,7 +243,7 @@ async fn what_is_turned_is_checked_and_what_is_ticked_belongs_to_its_strategy() 
         // Other answers: nothing to type from until they are worked out, and nothing is ticked.
         visit.press([ESCAPE]).await;
         wait_for(&visit, "closed", CLOSED).await;
-        visit.type_over("part.web", "").await;
+        visit.type_over("part.web", "thin").await;
         visit.until("a problem", |said| said.contains("problem") || said.contains("answer")).await;
         let go = "location.hash = 'at-machine=2.numbers.1';";
         visit.run(go, json!(null)).await;

@@ -140,12 +140,6 @@ fn active() -> Option<Element> {
     web_sys::window()?.document()?.active_element()
 }
 
-/// The name of what has the focus.
-pub(crate) fn in_hand() -> Option<String> {
-    let id = active()?.id();
-    (!id.is_empty()).then_some(id)
-}
-
 /// The element goes away: where it has the focus and comes back elsewhere under the same name, the focus goes with it.
 pub(crate) fn keep_focus(id: &str) -> Option<()> {
     if active()?.id() == id {

@@ -4,6 +4,7 @@
 use super::ears::listen;
 use super::spot::Spot;
 use crate::browser;
+use gloo_timers::callback::Timeout;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::JsValue;
@@ -43,8 +44,17 @@ pub(super) enum Way {
 struct Opened {
     /// From this page, so that the browser's way back leads to it.
     here: bool,
-    /// What had the focus.
+    /// What gets the focus once it is closed.
     by: Option<String>,
+    /// It is on its way out: a place on the way back is left at once.
+    leaves: bool,
+}
+
+/// The way in that a view was opened by.
+fn opener(at: Spot) -> Option<String> {
+    let own = super::way_in((at != Spot::FIRST).then_some(at.step + 1));
+    let document = web_sys::window()?.document()?;
+    document.get_element_by_id(&own).map(|_| own)
 }
 
 /// Whether the view is open.
@@ -70,15 +80,19 @@ pub(super) fn use_spot() -> (Option<Spot>, Callback<Way>) {
         use_effect_with((), move |()| {
             let ear = listen(CHANGES, move |_| {
                 let now = named();
-                let before = was.replace(now.is_some());
-                match (before, now.is_some()) {
-                    (false, true) => {
+                if now.is_some() && opened.borrow().leaves {
+                    leave(false);
+                    return;
+                }
+                match (was.replace(now.is_some()), now) {
+                    (false, Some(at)) => {
                         *opened.borrow_mut() = Opened {
                             here: true,
-                            by: browser::in_hand(),
+                            by: opener(at),
+                            leaves: false,
                         };
                     }
-                    (true, false) => {
+                    (true, None) => {
                         let by = opened.take().by;
                         browser::focus(by.as_deref().unwrap_or(super::OPEN));
                     }
@@ -91,18 +105,17 @@ pub(super) fn use_spot() -> (Option<Spot>, Callback<Way>) {
     }
     let setter = spot.setter();
     let go = use_callback((), move |way: Way, ()| {
-        let here = opened.borrow().here;
-        match way {
-            Way::To(at) => {
-                put(&at.fragment());
-                setter.set(Some(at));
-            }
-            Way::Out => drop(leave(here)),
-            Way::OutTo(id) => {
-                opened.borrow_mut().by = Some(id.to_owned());
-                leave(here);
-            }
+        if let Way::OutTo(id) = way {
+            opened.borrow_mut().by = Some(id.to_owned());
         }
+        if let Way::To(at) = way {
+            put(&at.fragment());
+            setter.set(Some(at));
+            return;
+        }
+        let here = opened.borrow().here;
+        opened.borrow_mut().leaves = true;
+        leave(here);
     });
     (*spot, go)
 }
@@ -116,7 +129,12 @@ fn leave(opened_here: bool) -> Option<()> {
     let location = window.location();
     let path = location.pathname().ok()? + &location.search().ok()?;
     put(&path)?;
-    // What is put in place tells nobody.
-    let told = Event::new("hashchange").ok()?;
-    window.dispatch_event(&told).ok().map(|_| ())
+    // What is put in place tells nobody. Told later: what listens may be what is running now.
+    Timeout::new(0, move || {
+        if let Ok(told) = Event::new("hashchange") {
+            drop(window.dispatch_event(&told));
+        }
+    })
+    .forget();
+    Some(())
 }

@@ -119,6 +119,11 @@ pub(crate) fn Lectern(props: &LecternProps) -> Html {
     }
 }
 
+/// Name of a way in: from the title block, or from the step of a number.
+fn way_in(number: Option<usize>) -> String {
+    number.map_or_else(|| OPEN.to_owned(), |number| format!("{OPEN}-{number}"))
+}
+
 #[derive(Clone, PartialEq, Properties)]
 pub(crate) struct WayInProps {
     /// Number of the step that it leads to; none: where reading begins.
@@ -133,10 +138,8 @@ pub(crate) struct WayInProps {
 pub(crate) fn WayIn(props: &WayInProps) -> Html {
     use_language();
     let label = props.number.map(text::open_step);
-    let (href, id) = match props.number {
-        Some(number) => (Spot::before(number).fragment(), format!("{OPEN}-{number}")),
-        None => (Spot::FIRST.fragment(), OPEN.to_owned()),
-    };
+    let at = props.number.map_or(Spot::FIRST, Spot::before);
+    let (href, id) = (at.fragment(), way_in(props.number.map(|_| at.step + 1)));
     if !props.open {
         return html! {
             <button type="button" class="button" {id} disabled=true>{ text::at_machine() }</button>
