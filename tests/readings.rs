@@ -378,7 +378,7 @@ fn runout_by_hand() {
         let mut most: f64 = 0.0;
         for phase in 0..3600 {
             let angle = |i: usize| {
-                #[allow(clippy::cast_precision_loss)]
+                #[allow(clippy::cast_precision_loss, reason = "a few teeth")]
                 let i = i as f64;
                 f64::from(phase) * core::f64::consts::TAU / 3600.0
                     + core::f64::consts::TAU * i / f64::from(u32::try_from(z).unwrap())

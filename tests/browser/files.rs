@@ -8,13 +8,13 @@ use thinwright_core::Field;
 use thinwright_jobfile::{JobFile, Sample};
 
 /// Keeps the file that is handed out, in place of the browser's own folder for downloads.
-const CATCH: &str = "
+pub(crate) const CATCH: &str = "
     const create = URL.createObjectURL;
     URL.createObjectURL = blob => { globalThis.caught = blob; return create.call(URL, blob); };
     HTMLAnchorElement.prototype.click = function() { globalThis.caughtName = this.download; };";
 
 /// What was caught.
-const CAUGHT: &str = "
+pub(crate) const CAUGHT: &str = "
     const done = arguments[arguments.length - 1];
     globalThis.caught.text().then(text => done([globalThis.caughtName, text]));";
 
