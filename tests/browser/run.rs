@@ -1,7 +1,8 @@
 //! What was run: a note says what it would teach before it is accepted, goes with file and sheet, and is taken back.
 
 use crate::files::{CATCH, CAUGHT};
-use crate::paper::Paper;
+use crate::paper::{Paper, sentences};
+use crate::person::plain_blanks;
 use crate::visit::{Visit, visit};
 use serde_json::{Value, json};
 use thinwright_jobfile::{JobFile, Ran};
@@ -70,8 +71,9 @@ async fn a_note_teaches_is_printed_and_is_taken_back() {
         visit.picture("noted").await;
         visit.no_barriers().await;
         // On paper, in the table of what was run.
-        let paper = visit.printed("run", Paper::A4).await.join(" ");
-        assert!(paper.contains("chips flew"), "{paper}");
+        visit.printed("run", Paper::A4).await;
+        let paper = plain_blanks(&sentences("run", Paper::A4));
+        assert!(paper.contains("quiet, chips flew well"), "{paper}");
         // Taken back, to the letter.
         let back = visit.by_role("button", "Take back: note 1").await;
         back.click().await.unwrap();
