@@ -128,7 +128,9 @@ fn look_for(id: String, from: Option<Element>, wait: u32, looks: u32) {
         let now = active();
         let nowhere = now.as_ref().is_none_or(|e| e.tag_name() == "BODY");
         let moved_on = !nowhere && now != from;
-        if !moved_on && reveal(&id).is_none() && looks > 0 {
+        // What is inert takes no focus, and says nothing.
+        let there = || reveal(&id).is_some() && active().is_some_and(|e| e.id() == id);
+        if !moved_on && !there() && looks > 0 {
             look_for(id, from, BETWEEN_LOOKS, looks - 1);
         }
     })

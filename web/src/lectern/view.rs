@@ -21,6 +21,7 @@ use crate::text::lectern as text;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 use thinwright_words::Speaker;
+use web_sys::HtmlElement;
 use yew::prelude::*;
 
 /// The way on, which has the focus at first.
@@ -56,6 +57,22 @@ fn use_leaves(props: &ViewProps, room: Room) -> Rc<Vec<Leaf>> {
     })
 }
 
+/// The element of the view, which takes the focus whenever what had it is gone: keys go on working.
+#[hook]
+fn use_held() -> NodeRef {
+    let root = use_node_ref();
+    let held = root.clone();
+    use_effect(move || {
+        let document = web_sys::window().and_then(|w| w.document());
+        let active = document.and_then(|d| d.active_element());
+        let nowhere = active.is_none_or(|e| e.tag_name() == "BODY");
+        if let Some(root) = held.cast::<HtmlElement>().filter(|_| nowhere) {
+            drop(root.focus());
+        }
+    });
+    root
+}
+
 /// The view at the machine.
 #[component]
 pub(crate) fn View(props: &ViewProps) -> Html {
@@ -65,6 +82,7 @@ pub(crate) fn View(props: &ViewProps) -> Html {
     let turning = use_state_eq(|| false);
     let node = use_node_ref();
     use_fit(&node);
+    let root = use_held();
     use_effect_with((), |()| browser::focus(NEXT));
     let all = use_leaves(props, room);
     let spots: Vec<Spot> = all.iter().map(|leaf| leaf.spot).collect();
@@ -90,7 +108,7 @@ pub(crate) fn View(props: &ViewProps) -> Html {
     let size = format!("lectern-letters-{}", room.letters());
     html! {
         <div class={classes!("lectern", shape, size)} role="dialog" aria-modal="true" aria-labelledby="lectern-name"
-            tabindex="-1" onkeydown={ways.keys()}>
+            tabindex="-1" ref={root} onkeydown={ways.keys()}>
             <div class="lectern-top">
                 <button type="button" class="button lectern-close" onclick={ways.leave()}>{ text::close() }</button>
                 <h1 class="lectern-place" id="lectern-name">
