@@ -2,7 +2,7 @@
 
     python3 tests/proof/proof.py REVISION [part ...]
 
-Parts: visit, versions, paper, languages, storage, pace, lighthouse, sizes; all of them where none is named, and only then are the
+Parts: visit, versions, paper, languages, screens, storage, pace, lighthouse, sizes; all of them where none is named, and only then are the
 results written to tests/proof/RESULTS.md. Pictures and printed pages for people to look at: target/proof/out.
 Makes its own environment under target/proof; needs Chromium, poppler-utils and npm.
 """
@@ -17,9 +17,9 @@ import venv
 HERE = pathlib.Path(__file__).resolve().parent
 TOP = HERE.parent.parent
 WORK = TOP / "target" / "proof"
-PARTS = ("visit", "versions", "paper", "languages", "storage", "pace", "lighthouse", "sizes")
+PARTS = ("visit", "versions", "paper", "languages", "screens", "storage", "pace", "lighthouse", "sizes")
 TITLES = {"visit": "A new user", "versions": "Offline, updates, one file", "paper": "Paper and codes", "languages": "Languages and widths",
-          "storage": "Storage", "pace": "Pace", "lighthouse": "Lighthouse 12.2.3", "sizes": "Sizes"}
+          "screens": "Screens", "storage": "Storage", "pace": "Pace", "lighthouse": "Lighthouse 12.2.3", "sizes": "Sizes"}
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
          "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage"]
 
