@@ -242,6 +242,8 @@ numbers! {
     learn_conflict: "What was seen disagrees where it was less likely than this.";
     learn_slip: "Chance that something was noted wrong, or that something else was at work.";
     learn_song_spread: "Spread of the logarithm of the depth at which a step sings (scale of a logistic curve).";
+    learn_untold_spread: "The same where no tone is known: the lobes that are not known are in it too.";
+    learn_untold_reach: "Scale of the logistic distribution of the logarithm of the depth that really stays quiet, over that worked out without a tone.";
     learn_lobe_gain: "Depth at which a step sings at some speed over that which is quiet at any, usually.";
     learn_give_spread: "Spread of the logarithm of a deflection that the force model leaves beside kc.";
     learn_break_spread: "Spread of the logarithm of the stress at which a cutter breaks (scale of a logistic curve).";

@@ -54,7 +54,7 @@ texts! {
     /// What the record would teach.
     would_teach: "What it would teach";
     /// It teaches nothing.
-    teaches_nothing: "Nothing yet: what was seen fits every machine of the range. It is noted all the same.";
+    teaches_nothing: "Nothing yet: what was seen fits every machine of the range. It is noted all the same. Held and sang say more once the cutter's tone is known; how far a wall is off says most.";
     /// Something is missing.
     say_how: "Say how it went first.";
     /// A number of the form is none.
@@ -197,10 +197,15 @@ pub fn at_odds(numbers: &[usize]) -> String {
     )
 }
 
-/// The one at hand does not agree.
-pub fn this_at_odds() -> &'static str {
-    tr(
-        "No machine inside the ranges does this after what was noted before. It can be noted, but nothing is learned from it: look \
-        for another cause first.",
-    )
+/// The one at hand does not agree: with notes before it, or with the ranges alone.
+pub fn this_at_odds(with_others: bool) -> &'static str {
+    match with_others {
+        true => tr(
+            "No machine inside the ranges does this after what was noted before. It can be noted, but nothing is learned from it: look \
+            for another cause first.",
+        ),
+        false => tr(
+            "No machine inside the ranges does this. It can be noted, but nothing is learned from it: look for another cause first.",
+        ),
+    }
 }

@@ -238,8 +238,8 @@ fn would_teach(
         return (html! {}, false);
     };
     if lesson.at_odds.contains(&props.ran.records.len()) {
-        let told =
-            html! { <p class="part field-problem" role="status">{ words::this_at_odds() }</p> };
+        let others = !props.ran.records.is_empty();
+        let told = html! { <p class="part field-problem" role="status">{ words::this_at_odds(others) }</p> };
         return (told, false);
     }
     if !lesson.at_odds.is_empty() {

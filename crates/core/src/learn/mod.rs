@@ -2,7 +2,7 @@
 //!
 //! The rule. What is not known is a world: stiffness of the machine, specific cutting force, damping. Inside the ranges of
 //! the job's answers worlds stand on a coarse grid (`world`), each as likely as the ranges say: half of them below the
-//! likely value, half above, evenly by ratio. Each thing that was seen has a likelihood in each world (`seen`); what was
+//! likely value, half above, evenly by ratio; and how far the depths are off that are worked out without a tone. Each thing that was seen has a likelihood in each world (`seen`); what was
 //! seen multiplies, so that the order does not matter. Then from each range that tail is cut off which what was seen has
 //! left at most a fifth of the plausibility it had (`rule`). So nothing seen cuts nothing off, what was seen far from any
 //! limit next to nothing, and what is kept holds eight tenths of all at least.

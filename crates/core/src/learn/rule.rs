@@ -1,7 +1,7 @@
 //! The rule: from what was seen to narrower ranges.
 
 use super::seen::Seen;
-use super::world::{CELLS, Quantity, World, grid, quantile};
+use super::world::{CELLS, Quantity, World, grid, quantile, reaches};
 use crate::estimate::{Estimate, Estimates};
 use thinwright_catalog::Numbers;
 
@@ -39,7 +39,12 @@ pub fn teach(estimates: &Estimates, numbers: &Numbers, seen: &[Seen]) -> Taught 
     if seen.is_empty() || !before.iter().all(sound) {
         return untaught;
     }
-    let worlds = grid(&before);
+    let untold = |s: &Seen| s.song.is_some_and(|song| !song.told);
+    let reaches = match seen.iter().any(untold) {
+        true => reaches(numbers.learn_untold_reach),
+        false => vec![1.0],
+    };
+    let worlds = grid(&before, &reaches);
     let each: Vec<Vec<f64>> = seen
         .iter()
         .map(|s| likelihoods(s, &worlds, numbers))
@@ -57,7 +62,7 @@ pub fn teach(estimates: &Estimates, numbers: &Numbers, seen: &[Seen]) -> Taught 
     let tail = numbers.learn_tail;
     let mut after = untaught.after;
     for (at, range) in before.iter().enumerate() {
-        let cells = cells_along(at, &weights);
+        let cells = cells_along((at, reaches.len()), &weights);
         let mirrored: Vec<f64> = cells.iter().rev().copied().collect();
         let (below, above) = (cut(&cells, tail), cut(&mirrored, tail));
         after[at] = (quantile(range, below), quantile(range, 1.0 - above));
@@ -98,9 +103,9 @@ fn disagrees(one: &[f64], weights: &[f64], conflict: f64) -> bool {
     best < conflict || 1.0 < conflict * best * without
 }
 
-/// Plausibility of each cell along one range.
-fn cells_along(axis: usize, weights: &[f64]) -> Vec<f64> {
-    let stride = CELLS.pow(2 - u32::try_from(axis.min(2)).unwrap_or(2));
+/// Plausibility of each cell along one range, in a grid of so many reaches.
+fn cells_along((axis, reaches): (usize, usize), weights: &[f64]) -> Vec<f64> {
+    let stride = reaches * CELLS.pow(2 - u32::try_from(axis.min(2)).unwrap_or(2));
     let mut cells = vec![0.0; CELLS];
     for (i, weight) in weights.iter().enumerate() {
         cells[(i / stride) % CELLS] += weight;

@@ -121,6 +121,7 @@ fn song(case: &Case, step: &Step, sang: bool) -> Option<Song> {
         limit,
         damping: crate::vibration::damping(case),
         other: other(&scene, step, depth, numbers),
+        told: tip_known(case) != TipKnown::Nothing,
     })
     .filter(|song| song.limit.is_finite() && song.limit > 0.0)
 }

@@ -33,6 +33,8 @@ pub struct Song {
     pub damping: f64,
     /// Chance that something else than the tip sang: the web, a rib.
     pub other: f64,
+    /// Whether a tone is known, so that the limit is that of this very speed.
+    pub told: bool,
 }
 
 /// By how much cutter and machine gave.
@@ -67,7 +69,7 @@ pub struct Force {
 }
 
 /// Names of the numbers, as files have them.
-const NAMES: [&str; 17] = [
+const NAMES: [&str; 18] = [
     "at-stiffness",
     "at-kc",
     "at-damping",
@@ -77,6 +79,7 @@ const NAMES: [&str; 17] = [
     "song-limit",
     "song-damping",
     "song-other",
+    "song-told",
     "give",
     "give-force",
     "give-share",
@@ -91,7 +94,7 @@ impl Seen {
     /// As names and numbers, for a file.
     pub fn numbers(&self) -> Vec<(String, f64)> {
         let flag = |so: bool| if so { 1.0 } else { 0.0 };
-        let values: [Option<f64>; 17] = [
+        let values: [Option<f64>; 18] = [
             Some(self.at.stiffness),
             Some(self.at.kc),
             Some(self.at.damping),
@@ -101,6 +104,7 @@ impl Seen {
             self.song.map(|s| s.limit),
             self.song.map(|s| s.damping),
             self.song.map(|s| s.other),
+            self.song.map(|s| flag(s.told)),
             self.give.map(|g| g.give),
             self.give.map(|g| g.force),
             self.give.map(|g| g.share),
@@ -124,6 +128,7 @@ impl Seen {
             stiffness: above("at-stiffness")?,
             kc: above("at-kc")?,
             damping: above("at-damping")?,
+            reach: 1.0,
         };
         let song = || {
             Some(Song {
@@ -132,6 +137,7 @@ impl Seen {
                 limit: above("song-limit")?,
                 damping: above("song-damping")?,
                 other: share("song-other")?,
+                told: share("song-told")? > 0.5,
             })
         };
         let give = || {
@@ -172,7 +178,9 @@ impl Seen {
     /// How likely this is in a world, at most 1.
     ///
     /// Song and breakage: a logistic curve in the logarithm of depth over limit, and of stress over strength. Give and
-    /// force: a bell in the logarithm. Each leaves a small chance that something else was at work, or noted wrong.
+    /// force: a bell in the logarithm. Each leaves a small chance that something else was at work, or noted wrong. Where no
+    /// tone is known, the limit is worked out by a model that leaves much out (the flank that rubs, the lobes): how far it is
+    /// off is part of the world, the same for all such steps, so that many of them do not seem to prove much.
     /// Units: SI. Source: derived; the spreads are rows of the numbers table.
     pub fn likelihood(&self, world: &World, numbers: &Numbers) -> f64 {
         let slip = numbers.learn_slip;
@@ -185,7 +193,11 @@ impl Seen {
         let mut likely = 1.0;
         if let Some(song) = &self.song {
             let limit = song.limit * self.depth_factor(world, song.damping);
-            let tip = logistic(song.depth / limit, numbers.learn_song_spread);
+            let (limit, spread) = match song.told {
+                true => (limit, numbers.learn_song_spread),
+                false => (limit * world.reach, numbers.learn_untold_spread),
+            };
+            let tip = logistic(song.depth / limit, spread);
             likely *= told(1.0 - (1.0 - tip) * (1.0 - song.other), song.sang);
         }
         if let Some(give) = &self.give {

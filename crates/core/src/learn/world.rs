@@ -39,6 +39,8 @@ pub struct World {
     pub kc: f64,
     /// Damping ratio at the cutter's tip.
     pub damping: f64,
+    /// How many times deeper it really stays quiet than is worked out where no tone is known: the same for all such steps.
+    pub reach: f64,
 }
 
 impl World {
@@ -52,12 +54,13 @@ impl World {
             stiffness,
             kc,
             damping,
+            reach: 1.0,
         }
     }
 
     /// Whether every value can be one.
     pub(super) fn is_sound(&self) -> bool {
-        let all = [self.stiffness, self.kc, self.damping];
+        let all = [self.stiffness, self.kc, self.damping, self.reach];
         all.iter().all(|v| v.is_finite() && *v > 0.0)
     }
 }
@@ -74,18 +77,36 @@ pub(super) fn quantile(range: &Estimate, share: f64) -> f64 {
     from * libm::pow(to / from, within)
 }
 
-/// The worlds inside the ranges, in fixed order: damping fastest, stiffness slowest.
-pub(super) fn grid(ranges: &[Estimate; 3]) -> Vec<World> {
-    #[allow(clippy::cast_precision_loss, reason = "a few dozen cells")]
+/// The middle of a cell among so many, as a share.
+#[allow(clippy::cast_precision_loss, reason = "a few dozen cells")]
+fn middle(cell: usize, cells: usize) -> f64 {
+    (cell as f64 + 0.5) / cells as f64
+}
+
+/// Cells of the reach beyond what is worked out without a tone, where that plays a part.
+const REACHES: usize = 15;
+
+/// Reaches that are as likely each: a logistic distribution of their logarithm, of this scale.
+pub(super) fn reaches(scale: f64) -> Vec<f64> {
+    let reach = |share: f64| libm::exp(scale * libm::log(share / (1.0 - share)));
+    (0..REACHES).map(|c| reach(middle(c, REACHES))).collect()
+}
+
+/// The worlds inside the ranges, in fixed order: reach fastest, then damping, stiffness slowest.
+pub(super) fn grid(ranges: &[Estimate; 3], reaches: &[f64]) -> Vec<World> {
     let middles = |range: &Estimate| -> Vec<f64> {
-        let middle = |cell: usize| (cell as f64 + 0.5) / CELLS as f64;
-        (0..CELLS).map(|c| quantile(range, middle(c))).collect()
+        (0..CELLS)
+            .map(|c| quantile(range, middle(c, CELLS)))
+            .collect()
     };
     let [stiffness, kc, damping] = ranges.each_ref().map(middles);
-    let mut worlds = Vec::with_capacity(CELLS * CELLS * CELLS);
+    let mut worlds = Vec::with_capacity(CELLS * CELLS * CELLS * reaches.len());
     for k in &stiffness {
         for force in &kc {
-            worlds.extend(damping.iter().map(|zeta| World::of([*k, *force, *zeta])));
+            for zeta in &damping {
+                let world = World::of([*k, *force, *zeta]);
+                worlds.extend(reaches.iter().map(|&reach| World { reach, ..world }));
+            }
         }
     }
     worlds
