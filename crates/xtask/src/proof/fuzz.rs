@@ -13,7 +13,7 @@ use std::path::Path;
 /// The readers, and how many inputs each is tried with: ten million and more in all.
 const READERS: [(&str, u64); 6] = [
     ("job", 5_200_000),
-    ("link", 200_000),
+    ("link", 800_000),
     ("shop", 200_000),
     ("store", 1_400_000),
     ("message", 1_000_000),
