@@ -105,6 +105,9 @@ async fn wait_for(visit: &Visit, what: &str, script: &str) {
     panic!("{what}");
 }
 
+/// Ticks the first box, and says how many are ticked.
+const TICK: &str = "document.querySelector('.lectern-tick input').click(); return document.querySelectorAll('.lectern-tick :checked').length;";
+
 const CLOSED: &str =
     "return !document.querySelector('.lectern') && !document.querySelector('.screen').inert;";
 
@@ -149,7 +152,7 @@ async fn every_page_fits_every_window_and_is_read_from_afar() {
 }
 
 #[tokio::test]
-async fn it_opens_and_closes_by_button_key_address_and_the_way_back() {
+async fn it_opens_by_button_and_closes_by_key_and_comes_back_where_it_was() {
     visit("lectern-ways", |visit| async move {
         visit.settled().await;
         visit.run(COUNT_LOCKS, json!(null)).await;
@@ -195,6 +198,14 @@ async fn it_opens_and_closes_by_button_key_address_and_the_way_back() {
         wait_for(&visit, "closed by the key", CLOSED).await;
         assert_eq!(address(&visit).await, "");
         visit.settled().await;
+    })
+    .await;
+}
+
+#[tokio::test]
+async fn from_a_step_the_browsers_way_back_leads_to_the_step() {
+    visit("lectern-back", |visit| async move {
+        visit.settled().await;
         // From a step; the browser's way back closes it, and the focus is where it was.
         visit
             .run(
@@ -219,12 +230,11 @@ async fn it_opens_and_closes_by_button_key_address_and_the_way_back() {
 }
 
 #[tokio::test]
-async fn what_is_turned_is_checked_and_what_is_ticked_belongs_to_its_strategy() {
+async fn what_the_knobs_make_is_checked() {
     visit("lectern-turned", |visit| async move {
         visit.settled().await;
         open(&visit, "=1.start.1").await;
-        let tick = "document.querySelector('.lectern-tick input').click(); return document.querySelectorAll('.lectern-tick :checked').length;";
-        assert_eq!(visit.run(tick, json!(null)).await, json!(1));
+        assert_eq!(visit.run(TICK, json!(null)).await, json!(1));
         open(&visit, "=2.numbers.1").await;
         let open_checks = visit.texts(".lectern-note").await.concat();
         assert!(open_checks.contains("1 of"), "{open_checks}");
@@ -240,14 +250,33 @@ async fn what_is_turned_is_checked_and_what_is_ticked_belongs_to_its_strategy() 
         let own = visit.texts(".lectern-own").await.concat();
         assert!(own.contains("feed 5\u{A0}%"), "{own}");
         assert_eq!(visit.count(".lectern-foot .lectern-caution").await, 1);
+    })
+    .await;
+}
+
+#[tokio::test]
+async fn other_answers_leave_nothing_to_type_from_and_nothing_ticked() {
+    visit("lectern-stale", |visit| async move {
+        visit.settled().await;
+        open(&visit, "=1.start.1").await;
+        visit.run(TICK, json!(null)).await;
         // Other answers: nothing to type from until they are worked out, and nothing is ticked.
         visit.press([ESCAPE]).await;
         wait_for(&visit, "closed", CLOSED).await;
         visit.type_over("part.web", "thin").await;
-        visit.until("a problem", |said| said.contains("problem") || said.contains("answer")).await;
+        visit
+            .until("a problem", |said| {
+                said.contains("problem") || said.contains("answer")
+            })
+            .await;
         let go = "location.hash = 'at-machine=2.numbers.1';";
         visit.run(go, json!(null)).await;
-        visit.client.wait().for_element(Locator::Css(".lectern-none")).await.unwrap();
+        visit
+            .client
+            .wait()
+            .for_element(Locator::Css(".lectern-none"))
+            .await
+            .unwrap();
         assert_eq!(visit.count(".lectern-number").await, 0);
         visit.press([ESCAPE]).await;
         wait_for(&visit, "closed again", CLOSED).await;
