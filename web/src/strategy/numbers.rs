@@ -155,7 +155,10 @@ fn KeepButton(props: &KeepProps) -> Html {
     let (word, label) = if props.kept {
         (text::let_go(), text::let_go_at(props.what, props.step))
     } else {
-        (text::keep(), text::keep_value(props.what, &props.said, props.step))
+        (
+            text::keep(),
+            text::keep_value(props.what, &props.said, props.step),
+        )
     };
     let kept = props.kept;
     let onclick = desk.on(move |_: MouseEvent| match text.clone() {
