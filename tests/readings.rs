@@ -247,7 +247,7 @@ fn watts_tell_the_cutting_force() {
         let efficiency = 0.6 + 0.2 * lot.share();
         let feed_share: f64 = 0.5 + lot.share();
         let idle = 20.0 + 200.0 * lot.share();
-        let fed = feed_share.powf(1.0 - mc);
+        let fed = libm::pow(feed_share, 1.0 - mc);
         let cutting = idle + factor * step.loads.power.si() * fed / efficiency;
         let share = numbers.reading_power_share;
         let read = SpindleLoad {
@@ -279,7 +279,7 @@ fn watts_by_hand() {
         feed_share: 1.0,
     };
     let said = spindle_load(read, &step, 0.2, &job.numbers).unwrap();
-    let error = 0.05 * 500.0_f64.hypot(200.0);
+    let error = 0.05 * libm::hypot(500.0, 200.0);
     assert!((said.likely - 1.0).abs() < 1.0e-12);
     assert!((said.low - 0.6 * (300.0 - error) / 210.0).abs() < 1.0e-12);
     assert!((said.high - 0.8 * (300.0 + error) / 210.0).abs() < 1.0e-12);
@@ -383,7 +383,7 @@ fn runout_by_hand() {
                 f64::from(phase) * core::f64::consts::TAU / 3600.0
                     + core::f64::consts::TAU * i / f64::from(u32::try_from(z).unwrap())
             };
-            let chip = fz + 0.5 * swing * (angle(1).cos() - angle(0).cos());
+            let chip = fz + 0.5 * swing * (libm::cos(angle(1)) - libm::cos(angle(0)));
             most = most.max(chip / fz);
         }
         assert!(

@@ -151,6 +151,11 @@ async fn what_cannot_be_read_is_put_aside_and_told() {
     .await;
 }
 
+async fn press(visit: &Visit, name: &str) {
+    let button = visit.by_role("button", name).await;
+    button.click().await.unwrap();
+}
+
 #[tokio::test]
 async fn damaged_and_newer_records_are_left_and_shown() {
     visit("damaged-records", |visit| async move {
@@ -175,45 +180,23 @@ async fn damaged_and_newer_records_are_left_and_shown() {
             "{told}"
         );
         assert_eq!(visit.typed("part.web").await, "4.5");
-        visit
-            .by_role("button", "Jobs, machines, racks")
-            .await
-            .click()
-            .await
-            .unwrap();
+        press(&visit, "Jobs, machines, racks").await;
         let shown = visit.texts(".shop-row").await.concat();
         assert!(
             shown.contains("written by a newer program: format 99"),
             "{shown}"
         );
         assert!(shown.contains("not JSON"), "{shown}");
-        visit
-            .by_role("button", "Close")
-            .await
-            .click()
-            .await
-            .unwrap();
+        press(&visit, "Close").await;
         // The record of the job in hand is damaged while it is open: it is put aside, and the job is kept.
         put(&visit, &id, json!("{half of a rec")).await;
         visit.type_over("part.web", "4.75").await;
         assert_eq!(holds(&visit, "\"4.75\"").await, id);
         again(&visit).await;
         assert_eq!(visit.typed("part.web").await, "4.75");
-        visit
-            .by_role("button", "Jobs, machines, racks")
-            .await
-            .click()
-            .await
-            .unwrap();
-        assert_eq!(
-            visit
-                .texts(".shop-row")
-                .await
-                .concat()
-                .matches("aside/")
-                .count(),
-            1
-        );
+        press(&visit, "Jobs, machines, racks").await;
+        let shown = visit.texts(".shop-row").await.concat();
+        assert_eq!(shown.matches("aside/").count(), 1, "{shown}");
         let all = things(&visit).await;
         for (key, value) in strangers {
             let text = value

@@ -79,7 +79,11 @@ async fn sheet(id: &'static str) {
             holds(&read, &name);
             holds(&read, words::heading());
             holds(&read, words::not_a_program());
-            let turned = if setups > 1 { &after_turn_over()[..] } else { &[] };
+            let turned = if setups > 1 {
+                &after_turn_over()[..]
+            } else {
+                &[]
+            };
             let start = before_start();
             let checks = start.iter().chain(turned).copied();
             let signs = words::signatures();

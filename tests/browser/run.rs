@@ -35,6 +35,15 @@ fn learned(file: &JobFile) -> Vec<(String, String)> {
     learned.map(|(id, a)| (id.key(), a.text.clone())).collect()
 }
 
+/// Chooses the entry of a list that says these words.
+async fn choose(visit: &Visit, list: &str, words: &str) {
+    const CHOOSE: &str = "const list = document.getElementById(arguments[0]); \
+        list.value = [...list.options].find(o => o.text.includes(arguments[1])).value; \
+        list.dispatchEvent(new Event('change', { bubbles: true }));";
+    let words = vec![json!(list), json!(words)];
+    visit.client.execute(CHOOSE, words).await.unwrap();
+}
+
 #[tokio::test]
 async fn a_note_teaches_is_printed_and_is_taken_back() {
     visit("run", |visit| async move {
@@ -42,14 +51,7 @@ async fn a_note_teaches_is_printed_and_is_taken_back() {
         visit.run(UNFOLD, Value::Null).await;
         assert_eq!(visit.count(".ran-entry").await, 0);
         // The wall of a step that clears is off by more than the stiffest machine of this range would give.
-        visit
-            .run(
-                "const list = document.getElementById('ran-step'); \
-                 list.value = [...list.options].find(o => o.text.includes('Clear')).value; \
-                 list.dispatchEvent(new Event('change', { bubbles: true }));",
-                Value::Null,
-            )
-            .await;
+        choose(&visit, "ran-step", "Clear").await;
         visit.by_role("radio", "The wall is off by").await.click().await.unwrap();
         visit.write_in("ran-off", "much").await;
         assert_eq!(visit.count("#ran-off[aria-invalid='true']").await, 1);
@@ -82,13 +84,7 @@ async fn a_note_teaches_is_printed_and_is_taken_back() {
         assert!(file.records[0].taken_back);
         assert_eq!(learned(&file), []);
         // A swing of the dial goes to the answers.
-        visit
-            .run(
-                "const list = document.getElementById('ran-reading'); list.value = '4'; \
-                 list.dispatchEvent(new Event('change', { bubbles: true }));",
-                Value::Null,
-            )
-            .await;
+        choose(&visit, "ran-reading", "Runout at the cutter").await;
         visit.write_in("ran-read-0", "0.012").await;
         let take = visit.by_role("button", "Take it as the answer").await;
         take.click().await.unwrap();

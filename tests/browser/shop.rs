@@ -181,6 +181,14 @@ async fn two_windows_keep_both() {
     .await;
 }
 
+fn written(name: &str, text: &str) -> PathBuf {
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("files");
+    std::fs::create_dir_all(&folder).unwrap();
+    let file = folder.join(name);
+    std::fs::write(&file, text).unwrap();
+    file
+}
+
 #[tokio::test]
 async fn everything_goes_into_one_file_and_comes_back() {
     const CLEAR: &str = "
@@ -206,10 +214,7 @@ async fn everything_goes_into_one_file_and_comes_back() {
             caught[0].as_str().unwrap().starts_with("thinwright-20"),
             "{caught}"
         );
-        let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("files");
-        std::fs::create_dir_all(&folder).unwrap();
-        let file = folder.join("shop.json");
-        std::fs::write(&file, caught[1].as_str().unwrap()).unwrap();
+        let file = written("shop.json", caught[1].as_str().unwrap());
         let cleared = visit.client.execute_async(CLEAR, vec![]).await.unwrap();
         assert_eq!(
             cleared,
@@ -239,15 +244,11 @@ async fn everything_goes_into_one_file_and_comes_back() {
             ids
         };
         assert_eq!(contents(things(&visit).await), contents(before));
-        visit
-            .by_role(
-                "button",
-                "Open: Ventilated back plate for a small telescope mirror",
-            )
-            .await
-            .click()
-            .await
-            .unwrap();
+        click(
+            &visit,
+            "Open: Ventilated back plate for a small telescope mirror",
+        )
+        .await;
         click(&visit, "Close").await;
         visit.settled().await;
         assert_eq!(visit.typed("part.web").await, "4.25");

@@ -122,7 +122,7 @@ pub(crate) mod tests {
     #[test]
     fn a_damaged_store_is_put_aside_and_reported() {
         let board = Board::default();
-        let mut aside = |text: &str, number: u32| {
+        let aside = |text: &str, number: u32| {
             board.put(KEY, text);
             let (store, news) = earlier(&board);
             assert!(store.is_none() && news.is_some());

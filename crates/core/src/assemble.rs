@@ -2,6 +2,7 @@
 
 use crate::case::{Case, Load};
 use crate::choice;
+use crate::confirm::over_speed;
 use crate::estimate::Unknown;
 use crate::job::{Cutter, Job};
 use crate::judge::{Scene, Way, judge};
@@ -19,7 +20,6 @@ use crate::stability;
 use crate::strategy::{Finding, Loads, RibReport, Setup, Step, Strategy, TurnOver, WebReport};
 use crate::tally::Tally;
 use crate::task::{Face, TaskKind};
-use crate::confirm::over_speed;
 use thinwright_catalog::CautionScope;
 use thinwright_mechanics::{chip, corner, kinematics, power};
 use thinwright_quantity::{
@@ -333,7 +333,9 @@ fn step_cautions(job: &Job, kind: TaskKind, cutter: &Cutter, n: f64) -> Vec<Stri
     let fast = kinematics::surface_speed(cutter.d, job.machine.n.1)
         > job.numbers.fast_cutter_m_per_min / 60.0;
     // A cutter that says it stands the machine's top speed is no question.
-    let bears = cutter.marked.is_some_and(|marked| marked >= job.machine.n.1);
+    let bears = cutter
+        .marked
+        .is_some_and(|marked| marked >= job.machine.n.1);
     let over = over_speed(job, cutter, n);
     let through = of(CautionScope::BreakThrough).filter(|_| breaks_through);
     through

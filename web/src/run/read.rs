@@ -215,7 +215,7 @@ mod tests {
         };
         let speaker = Speaker::new(answers.units, &catalog, &answers);
         let steps = || strategy.setups.iter().flat_map(|s| &s.steps);
-        let mut said = |reading, values: &[f64]| {
+        let said = |reading, values: &[f64]| {
             let mut any = Vec::new();
             for (index, step) in steps().enumerate() {
                 let against = Against {

@@ -175,8 +175,10 @@ mod tests {
     #[test]
     fn a_change_that_did_not_help_is_not_offered_again() {
         let answers = Answers::new(UnitSystem::Metric);
-        let mut told = Told::default();
-        told.stage = tried(Done::Move(Move::Shorter));
+        let told = Told {
+            stage: tried(Done::Move(Move::Shorter)),
+            ..Told::default()
+        };
         let told = told.answered(false, false);
         assert_eq!(
             told.against(Cause::ToolSings, &answers).tried,

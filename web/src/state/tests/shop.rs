@@ -110,7 +110,7 @@ fn the_job_in_hand_that_is_deleted_makes_room_and_comes_back() {
     state.apply(Action::Shop(ShopNews::Gone(Box::new(thing.clone()))));
     assert_eq!(*state.id, *other.id);
     assert!(state.stock.shop.get(&id).is_none());
-    assert_eq!(state.stock.gone, [thing.clone()]);
+    assert_eq!(state.stock.gone, std::slice::from_ref(&thing));
     state.apply(Action::Undo);
     assert_eq!((state.file(), &state.id), (mine, &id));
     // Once it is kept again, there is nothing to put back.
