@@ -77,7 +77,7 @@ fn clearing(strategy: &Strategy) -> usize {
             .iter()
             .any(|f| f.limit == LimitId::RoughDeflection)
     };
-    let at = steps(strategy).iter().position(|s| deepest(s));
+    let at = steps(strategy).iter().position(deepest);
     at.expect("a step that clears")
 }
 
