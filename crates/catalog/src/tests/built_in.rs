@@ -95,6 +95,7 @@ fn every_caution_named_exists_and_every_caution_can_come_up() {
             CautionScope::Always
             | CautionScope::BreakThrough
             | CautionScope::FastCutter
+            | CautionScope::OverSpeed
             | CautionScope::Handling => true,
         };
         assert!(reached, "{} is named nowhere", caution.id);
