@@ -189,6 +189,12 @@ fn written(name: &str, text: &str) -> PathBuf {
     file
 }
 
+fn contents(all: Vec<(String, String)>) -> Vec<String> {
+    let mut ids: Vec<String> = all.into_iter().map(|(id, _)| id).collect();
+    ids.sort();
+    ids
+}
+
 #[tokio::test]
 async fn everything_goes_into_one_file_and_comes_back() {
     const CLEAR: &str = "
@@ -238,11 +244,6 @@ async fn everything_goes_into_one_file_and_comes_back() {
             shows(&visit, ".shop .message", count).await;
             holds(&visit, "Drawer").await;
         }
-        let contents = |all: Vec<(String, String)>| {
-            let mut ids: Vec<String> = all.into_iter().map(|(id, _)| id).collect();
-            ids.sort();
-            ids
-        };
         assert_eq!(contents(things(&visit).await), contents(before));
         click(
             &visit,

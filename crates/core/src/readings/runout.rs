@@ -14,6 +14,8 @@ pub struct Swing {
     pub heaviest: f64,
     /// Whether a tooth hardly cuts at all: its chip is thinner than a tenth of its share.
     pub idle_tooth: bool,
+    /// Whether there is one tooth only, which shares with none.
+    pub alone: bool,
 }
 
 /// Chip of a tooth over its share below which it does not cut.
@@ -42,5 +44,6 @@ pub fn runout(swing: f64, fz: f64, z: u32, numbers: &Numbers) -> Result<Swing, U
         share: runout.over(fz),
         heaviest: (1.0 + step / fz).min(most),
         idle_tooth: z > 1 && 1.0 - step / fz < IDLE,
+        alone: z <= 1,
     })
 }

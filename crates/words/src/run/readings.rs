@@ -258,6 +258,12 @@ impl Speaker<'_> {
     /// What a swing says.
     pub fn swing_read(&self, swing: &Swing, (fine, fair): (f64, f64)) -> Vec<String> {
         let percent = |share: f64| self.value(Kind::Ratio, (share * 100.0).round());
+        if swing.alone {
+            return vec![say!(
+                "A single flute shares with none: runout only widens its circle, and a slot by {runout} at most.",
+                runout = self.value(Kind::ShortLength, swing.runout.likely)
+            )];
+        }
         let mut lines = vec![say!(
             "{runout} is {share} % of the feed per tooth; the heaviest tooth cuts {times} times its share.",
             runout = self.value(Kind::ShortLength, swing.runout.likely),
