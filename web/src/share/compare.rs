@@ -121,7 +121,7 @@ mod tests {
         assert_eq!(told.len(), 3, "{told:?}");
         assert_eq!(
             (told[0].sheet.as_str(), told[0].now.as_str()),
-            ("4 mm", "5 mm")
+            ("4\u{A0}mm", "5\u{A0}mm")
         );
         assert!(told[1].now.ends_with("measured"), "{told:?}");
         assert!(told[2].place.starts_with("Cutter 2"), "{told:?}");
