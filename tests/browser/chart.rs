@@ -195,6 +195,7 @@ async fn a_chart_belongs_to_its_answers_and_the_sheet_has_its_line() {
         visit.open_step().await;
         visit.tap_the_mills().await;
         visit.drawn_up().await;
+        visit.confirmed().await;
         for paper in [Paper::A4, Paper::Letter] {
             let pages = visit.printed("chart-answers", paper).await;
             assert!(pages.len() <= 2, "{} pages", pages.len());

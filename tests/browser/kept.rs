@@ -183,6 +183,7 @@ async fn what_is_kept_is_marked_on_paper() {
         visit.settled().await;
         press(&visit, "Clear the recess", "keep feed").await;
         visit.settled().await;
+        visit.confirmed().await;
         let pages = visit.printed("kept-paper", Paper::A4).await;
         assert!(pages.len() <= 2, "{} pages", pages.len());
         let read = plain_blanks(&sentences("kept-paper", Paper::A4));

@@ -177,7 +177,7 @@ async fn spoken(language: Language) {
         visit.settled().await;
         let open = "document.querySelectorAll('.step-button')[arguments[0]].click();";
         visit.run(open, json!(2)).await;
-        let down = "document.querySelector(arguments[0]).scrollIntoView({block: 'start', behavior: 'instant'});";
+        let down = "document.querySelector(arguments[0]).scrollIntoView({block: 'start', behavior: 'instant'}); window.scrollBy({top: 12, behavior: 'instant'});";
         let step = ".step:nth-child(3)";
         visit.run(down, json!(step)).await;
         let place = visit.run(PLACE, json!(step)).await.as_f64().unwrap();

@@ -10,13 +10,17 @@ use std::process::Command;
 use thinwright_core::Field;
 use thinwright_jobfile::{LinkedJob, Sample, digest};
 
-/// Dots per inch at which the paper is looked at: a cheap scanner's.
-const SCANNED: &str = "200";
+/// Dots per inch at which the paper is looked at: a usual scanner's.
+const SCANNED: &str = "300";
 
-/// What the codes on a printed page say.
+/// What is held to the camera: the upper right corner of the sheet, from the left, from the top, wide, high, in dots.
+const CORNER: [&str; 8] = ["-x", "1800", "-y", "0", "-W", "680", "-H", "750"];
+
+/// What the codes in the corner of a printed page say.
 fn codes(pdf: &Path) -> Vec<String> {
     let picture = Command::new("pdftoppm")
         .args(["-gray", "-r", SCANNED, "-f", "1", "-l", "1"])
+        .args(CORNER)
         .arg(pdf)
         .output()
         .expect("pdftoppm is on the PATH");

@@ -21,7 +21,23 @@ impl Paper {
     }
 }
 
+/// How long a tick may take to be drawn, and between two looks.
+const PATIENCE: std::time::Duration = std::time::Duration::from_secs(20);
+const INTERVAL: std::time::Duration = std::time::Duration::from_millis(50);
+
 impl Visit {
+    /// Confirms every risk that is asked about, so that no stop mark lies under the text.
+    pub(crate) async fn confirmed(&self) {
+        const TICK: &str = "document.querySelectorAll('.confirm input:not(:checked)').forEach(box => box.click());";
+        self.run(TICK, serde_json::json!(null)).await;
+        let start = std::time::Instant::now();
+        while self.count(".stop-words").await > 0 {
+            assert!(start.elapsed() < PATIENCE, "a stop mark stays");
+            tokio::time::sleep(INTERVAL).await;
+            self.run(TICK, serde_json::json!(null)).await;
+        }
+    }
+
     /// Prints without backgrounds, as browsers do unless told otherwise; the text of each page, laid out as printed.
     pub(crate) async fn printed(&self, name: &str, paper: Paper) -> Vec<String> {
         let size = match paper {

@@ -62,6 +62,7 @@ async fn sheet(id: &'static str) {
         let name = visit.typed("part.name").await;
         let cautions = visit.texts(".sheet-cautions li").await;
         assert!(!cautions.is_empty());
+        visit.confirmed().await;
         for paper in [Paper::A4, Paper::Letter] {
             let pages = visit.printed(&format!("sheet-{id}"), paper).await;
             assert!(pages.len() <= MOST_PAGES, "{} pages", pages.len());

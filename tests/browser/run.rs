@@ -73,6 +73,7 @@ async fn a_note_teaches_is_printed_and_is_taken_back() {
         visit.picture("noted").await;
         visit.no_barriers().await;
         // On paper, in the table of what was run.
+        visit.confirmed().await;
         visit.printed("run", Paper::A4).await;
         let paper = plain_blanks(&sentences("run", Paper::A4));
         assert!(paper.contains("quiet, chips flew well"), "{paper}");

@@ -202,6 +202,7 @@ async fn the_sheet_carries_the_map_of_the_softest_web() {
             Some(rest) => format!("x {rest}"),
             None => place.replacen("x ", "x \u{2212}", 1),
         };
+        visit.confirmed().await;
         for paper in [Paper::A4, Paper::Letter] {
             let pages = visit.printed("web-sheet", paper).await;
             assert!(pages.len() <= 2, "{} pages", pages.len());

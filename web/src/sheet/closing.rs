@@ -8,7 +8,7 @@ use thinwright_words::{GainKind, after_turn_over, before_start, sheet as words};
 use yew::prelude::*;
 
 /// Empty rows for what was run.
-const RUN_ROWS: usize = 5;
+const RUN_ROWS: usize = 4;
 /// Room of a note, in empty rows.
 const ROWS_OF_A_NOTE: usize = 2;
 /// Most lines of what is worth measuring.
