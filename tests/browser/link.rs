@@ -10,17 +10,18 @@ use std::process::Command;
 use thinwright_core::Field;
 use thinwright_jobfile::{LinkedJob, Sample, digest};
 
-/// Dots per inch at which the paper is looked at: a usual scanner's.
-const SCANNED: &str = "300";
+/// Dots per inch at which the paper is looked at, one after the other, as a camera that comes nearer.
+const LOOKS: [u32; 6] = [120, 150, 200, 250, 300, 400];
 
-/// What is held to the camera: the upper right corner of the sheet, from the left, from the top, wide, high, in dots.
-const CORNER: [&str; 8] = ["-x", "1800", "-y", "0", "-W", "680", "-H", "750"];
-
-/// What the codes in the corner of a printed page say.
+/// What the codes on a printed page say, at the first look that finds any.
 fn codes(pdf: &Path) -> Vec<String> {
+    let mut looks = LOOKS.iter().map(|dots| codes_at(pdf, *dots));
+    looks.find(|found| !found.is_empty()).unwrap_or_default()
+}
+
+fn codes_at(pdf: &Path, dots: u32) -> Vec<String> {
     let picture = Command::new("pdftoppm")
-        .args(["-gray", "-r", SCANNED, "-f", "1", "-l", "1"])
-        .args(CORNER)
+        .args(["-gray", "-f", "1", "-l", "1", "-r", &dots.to_string()])
         .arg(pdf)
         .output()
         .expect("pdftoppm is on the PATH");
@@ -38,10 +39,8 @@ fn codes(pdf: &Path) -> Vec<String> {
     let grey = |x: usize, y: usize| pixels[y * width + x];
     let mut image = rqrr::PreparedImage::prepare_from_greyscale(width, height, grey);
     let grids = image.detect_grids();
-    grids
-        .iter()
-        .map(|g| g.decode().expect("a whole code").1)
-        .collect()
+    let whole = grids.iter().filter_map(|g| g.decode().ok());
+    whole.map(|(_, said)| said).collect()
 }
 
 /// Puts something behind the `#`, as a scanner or a person would.
