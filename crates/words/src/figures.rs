@@ -23,7 +23,7 @@ pub fn written(kind: Kind, si: f64, units: UnitSystem, rounding: Rounding) -> St
     }
 }
 
-/// The number alone, as people read it: in the unit of [`unit`].
+/// The number alone, as people read it: in the unit of [`unit()`].
 pub fn bare(kind: Kind, si: f64, units: UnitSystem, rounding: Rounding) -> String {
     marked(&format_bare(kind, si, units, rounding))
 }
